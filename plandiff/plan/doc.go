@@ -1,0 +1,138 @@
+// Package plan holds a club's channel plan: the model, reading it from text
+// with the place of every value, and expanding it into the channels that a
+// radio needs.
+//
+// # What a plan is
+//
+// A plan is a folder of text files. The file plan.yaml marks its root. Any
+// other file below it that ends in .yaml or .yml may hold any section; a table
+// of operators stands in operators.csv. Files and folders whose name begins
+// with a dot are left alone, and so is a folder with a plan.yaml of its own:
+// that is another plan.
+//
+// The keys of plan.yaml that stand nowhere else:
+//
+//	plan: Harrow Valley Repeater Group   # the name of the plan
+//	edition: 2026                        # which year's rules may block
+//	region: US                           # which license tables apply
+//	license: technician                  # the lowest class the plan must be legal for
+//
+// Every section is a mapping from a key to a record. Keys are identities: lower-case
+// letters, digits and hyphens. The order of keys in a mapping means nothing; the
+// order of a list does.
+//
+// # Repeaters
+//
+//	repeaters:
+//	  ridge:
+//	    label: Ridge                # shown in channel labels; the key if left out
+//	    callsign: N0QRV
+//	    output: 444.325             # MHz, what members hear
+//	    split: +5                   # MHz, always with its sign; or input: 449.325
+//	    fm: {tone: 103.5}           # there is an FM side; tone is what a member sends
+//	    dmr:                        # there is a DMR side
+//	      color_code: 4
+//	      slot1: [statewide, tri-county]
+//	      slot2: [local]
+//	    site: {grid: DN70, lat: 40.1, lon: -104.2, height_m: 30, erp_w: 50}
+//	    note: Coordinated 2024-03
+//
+// A tone is a CTCSS frequency in hertz or a DCS code with its polarity (D023N,
+// D023I). Where the member hears another tone than he sends, or needs one to
+// open his own squelch: tone: {send: 103.5, receive: D023N}.
+//
+// The fm side may also say width (wide, the default, or narrow) and access
+// (always, channel free, tone free). The dmr side may also say receive_list
+// (see below) and access, in the words of ETSI TS 102 361: impolite, polite to
+// all, polite to own color code. A repeater may say power, timeout_s and
+// scan_list for all its channels.
+//
+// # Groups and receive lists
+//
+//	groups:
+//	  statewide: {id: 99931, label: State}
+//	  control:   {id: 9990001, label: Control, call: private}   # group, private or all
+//
+//	receive_lists:
+//	  emergency: {label: Emerg, groups: [statewide, local]}
+//
+// What a DMR channel listens for besides its own group is its receive_list:
+// slot (the default: all groups of its slot), repeater (all that the repeater
+// carries), none, or the key of a receive list.
+//
+// # Talk paths and channels
+//
+// A talk path is one way for a voice to travel: ridge/fm, ridge/1/statewide
+// (repeater, time slot, group), or a simplex channel, which is named by its key.
+// Every talk path of a repeater becomes a channel without a word being written.
+// The section channels holds what is not on a repeater, and what is special:
+//
+//	channels:
+//	  calling-2m: {label: Call 2m, simplex: 146.52, fm: {}}
+//	  hot-spot:   {label: Hotspot, simplex: 433.45, dmr: {color_code: 1, slot: 1, group: local}}
+//	  weather-1:  {label: WX 1, receive: 162.55, fm: {}}          # never transmits
+//	  net:        {label: Net, path: ridge/1/statewide, power: high, timeout_s: 120}
+//
+// A channel with a path stands in the place of the one that passband would have
+// made for that talk path; two channels may share a path (one at low power, say).
+// transmit: no makes a path channel listen only. Other keys: power (low, medium,
+// high or watts), timeout_s (seconds), scan_list, note.
+//
+// # Zones and scan lists
+//
+//	zones:
+//	  valley: {label: Valley, channels: [ridge/fm, ridge/1/*, ridge/2/local, calling-2m]}
+//	  travel: {label: Travel, channels: [zone:valley, "*/*/statewide"]}
+//
+//	scan_lists:
+//	  hills: {label: Hills, channels: [knob/fm, calling-2m], priority: calling-2m}
+//
+// An entry is the key of a channel, a talk path, a talk path with * for any
+// repeater, slot or group, or zone: and the key of another zone, whose channels
+// stand in at that place. A channel reached twice counts once, at its first place.
+//
+// # Messages, shortcuts, radios
+//
+//	messages:
+//	  late: "Running late, start the net without me"
+//
+//	shortcuts: {1: statewide, 2: local, 9: N0QRV}     # number key: a group, or an operator
+//
+//	radios:
+//	  pocket:
+//	    label: Pocket
+//	    bands: [144-148, 420-450]     # MHz
+//	    modes: [fm, dmr]
+//	    label_length: 12              # characters
+//	    characters: ascii             # ascii, latin-1, unicode, or a set such as "A-Z0-9 /-"
+//	    zones: [valley, travel]       # all zones if left out
+//	    limits: {channels: 1000, zones: 150, channels_per_zone: 16, groups: 256, messages: 32,
+//	             message_length: 140, operators: 1000, receive_lists: 64,
+//	             groups_per_receive_list: 16, scan_lists: 64, channels_per_scan_list: 32}
+//
+// A radio carries the channels of its zones and scan lists that fit its bands and
+// modes. A limit that is left out is not checked.
+//
+// # Operators
+//
+// operators.csv has the columns id, callsign and name. One person may use one
+// radio ID on several radios; two people may not share one.
+//
+// # Policy
+//
+//	review:
+//	  severity: {label-too-long: block}      # rule: block, warn, note or off
+//	  accept:
+//	    - {rule: co-channel, at: ridge, until: 2027-06-01, reason: "coordinated 2024-03, letter on file"}
+//
+// # The flow
+//
+// Load turns an fs.FS into a Plan and a list of Problems, all of them at once.
+// Expand turns a Plan into an Expansion: talk paths, channels, zones and lists,
+// and for each radio what fits it. Every value knows its file, line and column;
+// every channel knows the lines that caused it.
+//
+// A plan is data. Nothing in it is executed, and no link in it is followed.
+// The package does not judge: what is wrong with a plan that can be read is the
+// business of package review.
+package plan
