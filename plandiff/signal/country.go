@@ -1,0 +1,43 @@
+package signal
+
+import (
+	"slices"
+	"strings"
+)
+
+// singleLetters are the series whose first letter alone tells the nationality (ITU RR
+// 19.50.1), where an amateur call has one letter before its digit (19.68).
+const singleLetters = "BFGIKMNRW"
+
+// Country returns the country that the callsign's series is allocated to, as the ITU
+// writes it, and whether there is one. Where the beginning fits more than one, they
+// are joined by "or": 3D2 may be of Eswatini or of Fiji. Source: the ITU table of
+// international call sign series (RR Appendix 42).
+func (c Callsign) Country() (country string, ok bool) {
+	key := c.nationality()
+	if key == "" {
+		return "", false
+	}
+	var found []string
+	for _, s := range callsignSeries() {
+		if s.from[:len(key)] <= key && key <= s.to[:len(key)] && !slices.Contains(found, s.country) {
+			found = append(found, s.country)
+		}
+	}
+	return strings.Join(found, " or "), len(found) > 0
+}
+
+// nationality returns the one to three characters that tell the series.
+func (c Callsign) nationality() string {
+	call := string(c)
+	switch {
+	case len(call) < shortestCallsign:
+		return ""
+	case strings.Contains(singleLetters, call[:1]) && strings.Contains(digits, call[1:2]):
+		return call[:1]
+	case halfSeriesForm().MatchString(call):
+		return call[:3]
+	default:
+		return call[:2]
+	}
+}

@@ -1,0 +1,38 @@
+package signal
+
+// Meters is a height in tenths of a meter: 305 is 30.5 m. Zero is a valid height.
+type Meters int64
+
+// The heights a site can have, above ground or above the sea: from below the
+// lowest shore to above the highest mountain.
+const (
+	deepest Meters = -5_000  // -500 m
+	tallest Meters = 100_000 // 10 000 m
+)
+
+var meters = notation{kind: "height", unit: "m", write: "write meters, as in 30 or 12.5", places: 1, finest: "a tenth of a meter", sign: signMinus}
+
+// ParseMeters reads a height in meters without a unit and with at most one decimal that is
+// not zero, from -500 to 10000.
+func ParseMeters(text string) (Meters, error) {
+	value, err := meters.read(text)
+	if err != nil {
+		return 0, err
+	}
+	if m := Meters(value); m >= deepest && m <= tallest {
+		return m, nil
+	}
+	return 0, meters.error(text, "is not between -500 and 10000 m", meters.write, "")
+}
+
+// String returns the height with its unit: 30 m, 30.5 m.
+func (m Meters) String() string { return formatDecimal(int64(m), 1, 0) + " m" }
+
+// Float returns the height in meters, for computing with.
+func (m Meters) Float() float64 { return float64(m) / 10 }
+
+// MarshalText returns the meters that ParseMeters reads.
+func (m Meters) MarshalText() ([]byte, error) { return []byte(formatDecimal(int64(m), 1, 0)), nil }
+
+// UnmarshalText reads what ParseMeters reads.
+func (m *Meters) UnmarshalText(text []byte) error { return unmarshal(m, text, ParseMeters) }

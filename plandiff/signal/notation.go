@@ -1,0 +1,112 @@
+package signal
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A notation is how one kind of number is written in a plan.
+type notation struct {
+	kind   string // what the number is, for errors: frequency
+	unit   string // the unit it is understood in, which is not written: MHz
+	write  string // what to write: write MHz, as in 146.520
+	places int    // decimals that count; the value is scaled by ten to this power
+	finest string // what the last decimal stands for: 1 Hz
+	strict bool   // refuse zeros beyond the last decimal too
+	sign   sign
+}
+
+type sign int
+
+const (
+	signNone sign = iota
+	signMinus
+	signRequired
+)
+
+// longestWhole is the most digits before the point; with six decimals behind it
+// the value still fits an int64.
+const longestWhole = 12
+
+// read returns the value of the text times ten to the number of places, exactly.
+func (n notation) read(text string) (int64, error) {
+	if len(text) > longestShown {
+		return 0, n.error(text, "is too long for a number", n.write, "")
+	}
+	sign, digits := n.cutSign(text)
+	if n.sign == signRequired && sign == "" {
+		return 0, n.unsigned(text)
+	}
+	if _, ok := n.scan(digits); !ok {
+		return 0, n.explain(text, sign, digits)
+	}
+	value, _ := n.scan(digits)
+	if sign == "-" {
+		value = -value
+	}
+	return value, nil
+}
+
+func (n notation) cutSign(text string) (sign, digits string) {
+	switch {
+	case n.sign == signRequired && strings.HasPrefix(text, "+"),
+		n.sign != signNone && strings.HasPrefix(text, "-"):
+		return text[:1], text[1:]
+	}
+	return "", text
+}
+
+// scan reads digits, and where there are places an optional point and digits.
+func (n notation) scan(digits string) (value int64, ok bool) {
+	whole, fraction, point := strings.Cut(digits, ".")
+	switch {
+	case !isDigits(whole) || len(whole) > longestWhole,
+		len(whole) > 1 && whole[0] == '0',
+		point && (!isDigits(fraction) || n.places == 0):
+		return 0, false
+	}
+	if !n.strict {
+		fraction = strings.TrimRight(fraction, "0")
+	}
+	if len(fraction) > n.places {
+		return 0, false
+	}
+	fraction += strings.Repeat("0", n.places-len(fraction))
+	value, err := strconv.ParseInt(whole+fraction, 10, 64)
+	return value, err == nil
+}
+
+func (n notation) error(text, problem, instead, fix string) error {
+	return &Error{Kind: n.kind, Text: text, Problem: problem, Instead: instead, Fix: fix}
+}
+
+// fixed is an error whose remedy is known: instead ends with the fix.
+func (n notation) fixed(text, problem, instead, fix string) error {
+	return n.error(text, problem, instead+" "+fix, fix)
+}
+
+func (n notation) unsigned(text string) error {
+	if _, ok := n.scan(text); ok {
+		return n.error(text, "has no sign", fmt.Sprintf("write +%s or -%s", text, text), "")
+	}
+	return n.explain(text, "", text)
+}
+
+// formatDecimal writes value, scaled by ten to the number of places, with as many
+// decimals as it needs and no fewer than least.
+func formatDecimal(value int64, places, least int) string {
+	sign, size := "", uint64(value)
+	if value < 0 {
+		sign, size = "-", -size
+	}
+	digits := fmt.Sprintf("%0*d", places+1, size)
+	whole, fraction := digits[:len(digits)-places], digits[len(digits)-places:]
+	for len(fraction) > least && fraction[len(fraction)-1] == '0' {
+		fraction = fraction[:len(fraction)-1]
+	}
+	if fraction == "" {
+		return sign + whole
+	}
+	return sign + whole + "." + fraction
+}
