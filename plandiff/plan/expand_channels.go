@@ -1,0 +1,169 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+
+	"passband.example/plandiff/signal"
+)
+
+var slotNames = [2]string{"1", "2"}
+
+// repeaterPaths makes the channels of all talk paths of a repeater: its FM
+// side, then each group of time slot 1 and of time slot 2.
+func (e *expander) repeaterPaths(r *Repeater) []*Channel {
+	var paths []*Channel
+	if r.FM.Present.IsSet() {
+		paths = append(paths, e.fmPath(r))
+	}
+	for i := range r.DMR.Slots {
+		seen := make(map[string]bool)
+		for _, group := range r.DMR.Slots[i] {
+			if group.IsSet() && !seen[group.V] {
+				seen[group.V] = true
+				paths = append(paths, e.dmrPath(r, i, group))
+			}
+		}
+	}
+	return paths
+}
+
+func (e *expander) ofRepeater(r *Repeater, path, label string) *Channel {
+	return &Channel{
+		Name: path, Path: path, Repeater: r, Label: r.Called() + " " + label,
+		Receive: r.Output.Or(0), Transmit: r.TransmitOn(),
+		ScanList: r.Extra.ScanList.Or(""), Power: r.Extra.Power.Or(""), Timeout: r.Extra.Timeout.Or(0),
+		At: r.Place(), Because: []Cause{{r.Thing(), r.Place()}},
+	}
+}
+
+func (e *expander) fmPath(r *Repeater) *Channel {
+	c := e.ofRepeater(r, r.Key.V+"/"+string(ModeFM), "FM")
+	c.At = r.FM.Present.At
+	c.useFM(r.FM)
+	return c
+}
+
+func (e *expander) dmrPath(r *Repeater, slot int, group Value[string]) *Channel {
+	path := r.Key.V + "/" + slotNames[slot] + "/" + group.V
+	c := e.ofRepeater(r, path, group.V)
+	c.At, c.Mode, c.GroupKey = group.At, ModeDMR, group.V
+	c.ColorCode, c.Slot = r.DMR.ColorCode, signal.Slot(slot+1)
+	c.Access = r.DMR.Access.Or("")
+	c.Because[0].At = group.At
+	if g, ok := e.plan().Groups.Find(group.V); ok {
+		c.Group, c.Label = g, r.Called()+" "+g.Called()
+		c.Because = append(c.Because, Cause{g.Thing(), g.Place()})
+	}
+	e.listen(c, r.DMR.ReceiveList.Or(ListenSlot))
+	return c
+}
+
+func (c *Channel) useFM(fm FM) {
+	c.Mode = ModeFM
+	c.Wide = fm.Width.Or("wide") == "wide"
+	c.ToneSend = fm.ToneSend.Or(signal.Tone{})
+	c.ToneReceive = fm.ToneReceive.Or(signal.Tone{})
+	c.Access = fm.Access.Or("")
+}
+
+// listen works out which groups a channel listens for.
+func (e *expander) listen(c *Channel, list string) {
+	c.ReceiveList = list
+	switch {
+	case list == ListenNone:
+	case list == ListenSlot && c.Repeater != nil:
+		c.Listens = e.groupsOf(c.Repeater, int(c.Slot)-1, int(c.Slot)-1)
+	case list == ListenRepeater && c.Repeater != nil:
+		c.Listens = e.groupsOf(c.Repeater, 0, 1)
+	default:
+		if l, ok := e.plan().ReceiveLists.Find(list); ok {
+			c.Listens = e.groupsIn(l)
+			c.Because = append(c.Because, Cause{l.Thing(), l.Place()})
+		}
+	}
+}
+
+// groupsOf gives the groups that a repeater carries on its slots from first to last.
+func (e *expander) groupsOf(r *Repeater, first, last int) []string {
+	key := r.Key.V + "/" + slotNames[first] + slotNames[last]
+	return e.remembered(key, func() []Value[string] {
+		return slices.Concat(r.DMR.Slots[first : last+1]...)
+	})
+}
+
+func (e *expander) groupsIn(l *ReceiveList) []string {
+	return e.remembered(l.Key.V, func() []Value[string] { return l.Groups })
+}
+
+// remembered makes a list of groups once, however many channels listen to it.
+// Only what can be received as a group call belongs in it.
+func (e *expander) remembered(key string, groups func() []Value[string]) []string {
+	if keys, ok := e.listens[key]; ok {
+		return keys
+	}
+	var keys []string
+	for _, g := range groups() {
+		if g.IsSet() {
+			keys = append(keys, g.V)
+		}
+	}
+	slices.Sort(keys)
+	keys = slices.Compact(keys)
+	e.listens[key] = keys
+	return keys
+}
+
+// direct makes the channel of a spec that is on no repeater.
+func (e *expander) direct(spec *ChannelSpec) *Channel {
+	c := &Channel{
+		Name: spec.Key.V, Path: spec.Key.V, Label: spec.Key.V,
+		Receive: spec.Simplex.Or(spec.Receive.Or(0)), Transmit: spec.Simplex.Or(0),
+	}
+	if spec.DMR.Present.IsSet() && !spec.FM.Present.IsSet() {
+		c.Mode, c.Slot = ModeDMR, spec.DMR.Slot.Or(1)
+		c.ColorCode = spec.DMR.ColorCode
+		e.call(c, spec.DMR.Group)
+		e.listen(c, ListenNone)
+	} else {
+		c.useFM(spec.FM)
+	}
+	return e.specialise(c, spec)
+}
+
+func (e *expander) call(c *Channel, group Value[string]) {
+	if !group.IsSet() {
+		return
+	}
+	c.GroupKey = group.V
+	if g, ok := e.plan().Groups.Find(group.V); ok {
+		c.Group = g
+		c.Because = append(c.Because, Cause{g.Thing(), g.Place()})
+	}
+}
+
+// specialise gives a channel what a spec says of it.
+func (e *expander) specialise(c *Channel, spec *ChannelSpec) *Channel {
+	s := *c
+	s.Name, s.Spec, s.At = spec.Key.V, spec, spec.Place()
+	s.Because = append(slices.Clip(s.Because), Cause{spec.Thing(), spec.Place()})
+	s.Label = spec.Label.Or(s.Label)
+	s.Power = spec.Extra.Power.Or(s.Power)
+	s.Timeout = spec.Extra.Timeout.Or(s.Timeout)
+	s.ScanList = spec.Extra.ScanList.Or(s.ScanList)
+	if s.Mode == ModeDMR {
+		s.Access = spec.DMR.Access.Or(s.Access)
+		if spec.DMR.ReceiveList.IsSet() {
+			e.listen(&s, spec.DMR.ReceiveList.V)
+		}
+	} else {
+		s.Access = spec.FM.Access.Or(s.Access)
+	}
+	if !spec.Transmit.Or(true) {
+		s.Transmit = 0
+	}
+	return &s
+}
+
+// isPattern reports whether an entry has a * in it.
+func isPattern(entry string) bool { return strings.Contains(entry, "*") }

@@ -1,0 +1,209 @@
+package plan
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+)
+
+// The name of the file that marks the root of a plan, and of a table of operators.
+const (
+	RootFile      = "plan.yaml"
+	OperatorsFile = "operators.csv"
+)
+
+// What Load takes at most. A club's plan is far below; the limits are there so
+// that no file can hang or exhaust the program.
+const (
+	MaxFileSize  = 16 << 20 // bytes of one YAML file; 100,000 channels take 7 MB
+	MaxTableSize = 64 << 20 // bytes of one table in CSV
+	MaxTotalSize = 128 << 20
+	MaxFiles     = 10_000 // files of a plan
+	MaxEntries   = 50_000 // files and folders looked at
+	MaxFolders   = 32     // folders inside one another
+)
+
+// ErrNoPlan says that a folder holds no plan.
+var ErrNoPlan = errors.New("there is no " + RootFile + " here")
+
+// Load reads the plan whose root is the root of fsys. What cannot be read is
+// told in Plan.Problems, all of it at once; the rest of the plan stands.
+// The error is ErrNoPlan where there is no plan.yaml, ctx's error when it was
+// cancelled, or that of a root folder that cannot be read.
+func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
+	l := &loader{plan: new(Plan), fsys: fsys}
+	if err := l.findFiles(); err != nil {
+		return nil, err
+	}
+	if !slices.Contains(l.plan.Files, RootFile) && !l.refused(RootFile) {
+		return nil, ErrNoPlan
+	}
+	if err := l.readFiles(ctx); err != nil {
+		return nil, err
+	}
+	l.keyOperators()
+	l.plan.Problems = sortProblems(l.plan.Problems)
+	return l.plan, nil
+}
+
+type loader struct {
+	plan  *Plan
+	fsys  fs.FS
+	file  string // the file being read
+	total int64  // bytes read so far
+	alias int    // nodes reached through aliases so far
+	stop  bool   // a limit on the whole plan was reached
+
+	operators []*Operator // rows of all tables, before they have keys
+}
+
+// problem notes what is wrong, and where.
+func (l *loader) problem(rule string, at Place, what, why, fix string) {
+	l.plan.Problems = append(l.plan.Problems, Problem{Rule: rule, At: at, What: what, Why: why, Fix: fix})
+}
+
+func (l *loader) refused(file string) bool {
+	return slices.ContainsFunc(l.plan.Problems, func(p Problem) bool { return p.At.File == file })
+}
+
+func (l *loader) refuse(file, what, why, fix string) {
+	l.problem(FileRefused, Place{File: file}, what, why, fix)
+}
+
+// findFiles lists the files of the plan, sorted, and refuses links.
+func (l *loader) findFiles() error {
+	seen := 0
+	err := fs.WalkDir(l.fsys, ".", func(name string, d fs.DirEntry, err error) error {
+		switch seen++; {
+		case err != nil && name == ".":
+			return err
+		case err != nil:
+			l.refuse(name, "this folder cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+			return fs.SkipDir
+		case name == ".":
+			return nil
+		case seen > MaxEntries:
+			l.refuse(name, fmt.Sprintf("there are more than %d files and folders here", MaxEntries), "passband stops looking, so that no folder can hang it", "keep the plan in a folder of its own")
+			return fs.SkipAll
+		case strings.HasPrefix(d.Name(), "."):
+			return skip(d)
+		case d.IsDir():
+			return l.enter(name)
+		}
+		return l.consider(name, d)
+	})
+	slices.Sort(l.plan.Files)
+	return err
+}
+
+func skip(d fs.DirEntry) error {
+	if d.IsDir() {
+		return fs.SkipDir
+	}
+	return nil
+}
+
+// enter decides whether a folder belongs to this plan.
+func (l *loader) enter(name string) error {
+	if strings.Count(name, "/")+1 > MaxFolders {
+		l.refuse(name, fmt.Sprintf("folders stand more than %d deep", MaxFolders), "", "move the files up")
+		return fs.SkipDir
+	}
+	if _, err := fs.Stat(l.fsys, path.Join(name, RootFile)); err == nil {
+		return fs.SkipDir // another plan
+	}
+	return nil
+}
+
+// consider takes a file of the plan into the list.
+func (l *loader) consider(name string, d fs.DirEntry) error {
+	if !isPlanFile(name) {
+		return nil
+	}
+	if d.Type()&fs.ModeSymlink != 0 {
+		l.refuse(name, "this is a link to another file", "links are not followed: they could lead out of the plan", "put the file itself here")
+		return nil
+	}
+	if !d.Type().IsRegular() {
+		l.refuse(name, "this is not an ordinary file", "", "take it out or put a file here")
+		return nil
+	}
+	if len(l.plan.Files) == MaxFiles {
+		l.refuse(name, fmt.Sprintf("the plan has more than %d files", MaxFiles), "the rest is not read", "put more records into each file")
+		return fs.SkipAll
+	}
+	l.plan.Files = append(l.plan.Files, name)
+	return nil
+}
+
+func isPlanFile(name string) bool {
+	ext := path.Ext(name)
+	return ext == ".yaml" || ext == ".yml" || path.Base(name) == OperatorsFile
+}
+
+// read gives the bytes of a file, or false after noting why it has none to give.
+func (l *loader) read(name string, most int64) ([]byte, bool) {
+	f, err := l.fsys.Open(name)
+	if err != nil {
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+		return nil, false
+	}
+	defer f.Close()
+	tooLarge := func(size string) ([]byte, bool) {
+		l.refuse(name, fmt.Sprintf("this file is %s; the most that passband reads is %d MB", size, most>>20), "", "split it, or take out what is no plan")
+		return nil, false
+	}
+	if info, err := f.Stat(); err == nil && info.Size() > most {
+		return tooLarge(fmt.Sprintf("%d MB large", info.Size()>>20))
+	}
+	data, err := io.ReadAll(io.LimitReader(f, most+1))
+	switch l.total += int64(len(data)); {
+	case err != nil:
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+		return nil, false
+	case int64(len(data)) > most:
+		return tooLarge("larger than it says")
+	case l.total > MaxTotalSize:
+		l.refuse(name, fmt.Sprintf("the files of the plan are larger than %d MB together", MaxTotalSize>>20), "the rest is not read", "keep the plan in a folder of its own")
+		l.stop = true
+		return nil, false
+	}
+	return data, true
+}
+
+// reason gives the cause of a file error without the path, which the place tells.
+func reason(err error) string {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return pe.Err.Error()
+	}
+	return err.Error()
+}
+
+// readFiles reads every file, in the order of their names.
+func (l *loader) readFiles(ctx context.Context) error {
+	for _, name := range l.plan.Files {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if l.stop {
+			break
+		}
+		l.file = name
+		if path.Base(name) == OperatorsFile {
+			if data, ok := l.read(name, MaxTableSize); ok {
+				l.readOperators(data)
+			}
+			continue
+		}
+		if data, ok := l.read(name, MaxFileSize); ok {
+			l.readYAML(data)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,199 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"gopkg.in/yaml.v3"
+)
+
+// topKey reads one key at the top of a file: one of the header, or a section.
+func (l *loader) topKey(key, value *yaml.Node) {
+	header := sections[0]
+	if f := header.Field(key.Value); f != nil {
+		if l.file != RootFile {
+			l.problem(UnknownKey, l.place(key), fmt.Sprintf("%s stands in %s alone", key.Value, RootFile), "a plan has one of it", "move it there")
+			return
+		}
+		if f.Name == "plan" {
+			l.plan.Header.Key = Value[string]{At: l.place(key)}
+		}
+		f.load(l, &l.plan.Header, value)
+		return
+	}
+	if key.Value == "review" {
+		l.mapping(value, "review", func(key, value *yaml.Node) { l.section("review", key, value) })
+		return
+	}
+	l.section("", key, value)
+}
+
+// section reads the records of the section that key names.
+func (l *loader) section(under string, key, value *yaml.Node) {
+	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Key != "" && s.Key == key.Value && s.under == under })
+	if i < 0 {
+		l.unknown(key, "section", sectionKeys(under))
+		return
+	}
+	s := sections[i]
+	if s.listed {
+		l.items(s, value)
+		return
+	}
+	l.mapping(value, s.Key, func(key, value *yaml.Node) {
+		l.record(s, key, value)
+	})
+}
+
+func sectionKeys(under string) []string {
+	var keys []string
+	for _, s := range sections {
+		if s.Key != "" && s.under == under {
+			keys = append(keys, s.Key)
+		}
+	}
+	if under == "" {
+		for _, f := range sections[0].Fields {
+			keys = append(keys, f.Name)
+		}
+		keys = append(keys, "review")
+	}
+	return keys
+}
+
+func (l *loader) unknown(key *yaml.Node, what string, known []string) {
+	fix := "the keys here are: " + strings.Join(known, ", ")
+	if near := Nearest(key.Value, known); near != "" {
+		fix = "did you mean " + near + "?"
+	}
+	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that a plan has", clip(key.Value), what), "a key that is not read looks as if it worked", fix)
+}
+
+// record reads one record of a section that maps keys to records.
+func (l *loader) record(s *Section, key, value *yaml.Node) {
+	r := s.create()
+	name := Value[string]{V: key.Value, Text: key.Value, At: l.place(key)}
+	if err := checkKey(s.Kind, key.Value); err != nil {
+		l.bad(key, err.Error(), "")
+		name.Bad = true
+	}
+	r.setKey(name)
+	if s.value != "" {
+		s.Field(s.value).load(l, r, value)
+	} else {
+		l.block(s, r, "", s.Kind.String()+" "+clip(key.Value), value)
+	}
+	if name.Bad {
+		return
+	}
+	if first, ok := s.add(l.plan, r); !ok {
+		l.duplicate(l.place(key), key.Value, first.Place())
+	}
+}
+
+func checkKey(kind Kind, key string) error {
+	switch {
+	case kind == KindShortcut:
+		if len(key) != 1 || !isDigits(key) {
+			return fmt.Errorf("%q is not a number key; write one digit", clip(key))
+		}
+	case kind == KindReceiveList && (key == ListenSlot || key == ListenRepeater || key == ListenNone):
+		return fmt.Errorf("a receive list cannot have the key %q, which has a meaning of its own", key)
+	default:
+		_, err := parseKey(key)
+		return err
+	}
+	return nil
+}
+
+// items reads the records of a section that is a list.
+func (l *loader) items(s *Section, n *yaml.Node) {
+	if n = l.follow(n); n == nil || n.Tag == "!!null" {
+		return
+	}
+	if n.Kind != yaml.SequenceNode {
+		l.bad(n, s.Key+" is "+shape(n)+", and needs a list", "begin each record with a hyphen")
+		return
+	}
+	for _, item := range n.Content {
+		at := l.place(item)
+		r := s.create()
+		r.setKey(Value[string]{At: at})
+		l.block(s, r, "", "an item of "+s.Key, item)
+		r.setKey(Value[string]{V: s.keyOf(r), At: at})
+		if first, ok := s.add(l.plan, r); !ok {
+			l.duplicate(at, r.Thing().Key, first.Place())
+		}
+	}
+}
+
+// block reads the keys of a record, or of a block inside it whose path is prefix.
+func (l *loader) block(s *Section, r Record, prefix, what string, n *yaml.Node) {
+	layout := layoutOf(s)
+	l.mapping(n, what, func(key, value *yaml.Node) {
+		name := prefix + key.Value
+		f := layout.fields[name]
+		if f == nil && !layout.blocks[name] {
+			l.unknown(key, "key of "+what, layout.keys[prefix])
+			return
+		}
+		if f != nil && f.Form != Flag {
+			f.load(l, r, value)
+			return
+		}
+		if f != nil {
+			_ = f.set(r, []string{"yes"})
+			l.placeFlag(r, f, key)
+		}
+		if short := layout.fields[name+".send"]; short != nil && value.Kind == yaml.ScalarNode {
+			short.load(l, r, value) // tone: 103.5 says what is sent
+			return
+		}
+		l.block(s, r, name+".", what+" "+key.Value, value)
+	})
+}
+
+// placeFlag notes where the key of a block stands.
+func (l *loader) placeFlag(r Record, f *Field, key *yaml.Node) {
+	yes := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!bool", Value: "yes", Line: key.Line, Column: key.Column}
+	f.load(l, r, yes)
+}
+
+// A layout is the fields of a section by the path of keys to them.
+type layout struct {
+	fields map[string]*Field
+	blocks map[string]bool     // paths that lead to fields
+	keys   map[string][]string // prefix: the keys that may stand there
+}
+
+var layouts = sync.OnceValue(func() map[Kind]*layout {
+	all := make(map[Kind]*layout)
+	for _, s := range sections {
+		all[s.Kind] = newLayout(s.Fields)
+	}
+	return all
+})
+
+func layoutOf(s *Section) *layout { return layouts()[s.Kind] }
+
+func newLayout(fields []Field) *layout {
+	lay := &layout{fields: map[string]*Field{}, blocks: map[string]bool{}, keys: map[string][]string{}}
+	for i := range fields {
+		f := &fields[i]
+		lay.fields[f.Name] = f
+		parts := strings.Split(f.Name, ".")
+		for j, part := range parts {
+			prefix := strings.Join(parts[:j], ".")
+			if j > 0 {
+				lay.blocks[prefix] = true
+				prefix += "."
+			}
+			if !slices.Contains(lay.keys[prefix], part) {
+				lay.keys[prefix] = append(lay.keys[prefix], part)
+			}
+		}
+	}
+	return lay
+}

@@ -1,0 +1,222 @@
+package plan
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+
+	"gopkg.in/yaml.v3"
+)
+
+// maxAliased is how many nodes a plan may reach through aliases.
+const maxAliased = 100_000
+
+// readYAML reads one file into the plan.
+func (l *loader) readYAML(data []byte) {
+	doc, ok := l.decode(data)
+	if !ok || len(doc.Content) == 0 {
+		return
+	}
+	root := l.follow(doc.Content[0])
+	if root == nil || root.Tag == "!!null" && root.Value == "" {
+		return
+	}
+	l.mapping(root, "a file of a plan", l.topKey)
+}
+
+// decode gives the document of a file, or false after noting why there is none.
+func (l *loader) decode(data []byte) (doc *yaml.Node, ok bool) {
+	defer func() {
+		if r := recover(); r != nil { // yaml.v3 panics on a few malformed texts
+			l.syntax(Place{File: l.file}, "it is not YAML that can be read")
+			doc, ok = nil, false
+		}
+	}()
+	dec := yaml.NewDecoder(bytes.NewReader(data))
+	doc = new(yaml.Node)
+	switch err := dec.Decode(doc); {
+	case errors.Is(err, io.EOF):
+		return doc, true
+	case err != nil:
+		l.syntaxError(err)
+		return nil, false
+	}
+	var next yaml.Node
+	switch err := dec.Decode(&next); {
+	case err == nil:
+		l.problem(BadSyntax, l.place(&next), "a second document begins here", "a file of a plan holds one document", "take out the line of three hyphens, or put the rest into another file")
+	case !errors.Is(err, io.EOF):
+		l.syntaxError(err)
+		return nil, false
+	}
+	return doc, true
+}
+
+var yamlLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`) })
+
+// syntaxError turns what yaml.v3 says into a problem with a place.
+func (l *loader) syntaxError(err error) {
+	at := Place{File: l.file}
+	what := strings.Join(strings.Fields(err.Error()), " ")
+	if m := yamlLine().FindStringSubmatch(what); m != nil {
+		if line, err := strconv.ParseInt(m[1], 10, 32); err == nil {
+			at.Line, at.Col = int32(line), 1
+		}
+		what = m[2]
+	}
+	if strings.Contains(what, "exceeded max depth") || strings.Contains(what, "exceeded depth") {
+		what = "values are nested too deep"
+	}
+	l.syntax(at, "the text is not YAML: "+what)
+}
+
+func (l *loader) syntax(at Place, what string) {
+	l.problem(BadSyntax, at, what, "nothing in this file can be used until it is mended", "look at this line and the one above it for a missing quote, colon, comma or bracket, or a tab")
+}
+
+func (l *loader) place(n *yaml.Node) Place {
+	return Place{File: l.file, Line: int32(n.Line), Col: int32(n.Column)}
+}
+
+// follow gives the node that an alias stands for, or nil where a plan follows
+// too many of them.
+func (l *loader) follow(n *yaml.Node) *yaml.Node {
+	for n.Kind == yaml.AliasNode {
+		if !l.aliased(n, 1) {
+			return nil
+		}
+		n = n.Alias
+		if !l.aliased(n, len(n.Content)) {
+			return nil
+		}
+	}
+	return n
+}
+
+func (l *loader) aliased(n *yaml.Node, nodes int) bool {
+	if l.alias <= maxAliased && l.alias+nodes > maxAliased {
+		l.problem(BadSyntax, l.place(n), "aliases (*) repeat more values than passband follows", "a few lines could otherwise stand for millions", "write the values out")
+	}
+	l.alias += nodes
+	return l.alias <= maxAliased
+}
+
+// mapping hands each key and value of n to take, once each.
+func (l *loader) mapping(n *yaml.Node, what string, take func(key, value *yaml.Node)) {
+	if n = l.follow(n); n == nil {
+		return
+	}
+	if n.Kind != yaml.MappingNode {
+		if n.Tag == "!!null" {
+			return // a section with nothing in it yet
+		}
+		l.bad(n, what+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines`)
+		return
+	}
+	seen := make(map[string]*yaml.Node, len(n.Content)/2)
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key, value := n.Content[i], n.Content[i+1]
+		if key.Kind != yaml.ScalarNode {
+			l.bad(key, "a key is "+shape(key)+", and must be a plain word", "")
+			continue
+		}
+		if key.Tag == "!!merge" {
+			l.bad(key, "merge keys (<<) are not read", "write the values out")
+			continue
+		}
+		if first, twice := seen[key.Value]; twice {
+			l.duplicate(l.place(key), key.Value, l.place(first))
+			continue
+		}
+		seen[key.Value] = key
+		take(key, value)
+	}
+}
+
+func (l *loader) duplicate(at Place, key string, first Place) {
+	l.plan.Problems = append(l.plan.Problems, Problem{
+		Rule: DuplicateKey, At: at, Also: first,
+		What: fmt.Sprintf("the key %q was written before, at %s", clip(key), first),
+		Why:  "only one of the two can be meant",
+		Fix:  "take one out, or give it another key",
+	})
+}
+
+func (l *loader) bad(n *yaml.Node, what, fix string) {
+	l.problem(BadValue, l.place(n), what, "", fix)
+}
+
+// shape names what a node is, for a person.
+func shape(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "a set of keys"
+	case yaml.SequenceNode:
+		return "a list"
+	case yaml.AliasNode:
+		return "an alias"
+	}
+	return "a single value"
+}
+
+// text gives the text of a scalar as its author wrote it.
+func (l *loader) text(n *yaml.Node, name string) (string, *yaml.Node, bool) {
+	if n = l.follow(n); n == nil {
+		return "", nil, false
+	}
+	switch {
+	case n.Kind != yaml.ScalarNode:
+		l.bad(n, fmt.Sprintf("%s is %s, and needs a single value", name, shape(n)), "")
+	case n.Tag == "!!null" && n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) == 0:
+		l.bad(n, name+" has no value", "write one, or leave the key out")
+	case n.Style&yaml.TaggedStyle != 0:
+		l.bad(n, fmt.Sprintf("%s has a tag (%s), which is not read", name, clip(n.Tag)), "write the value alone")
+	default:
+		return n.Value, n, true
+	}
+	return "", n, false
+}
+
+// loadValue reads a scalar. A value that cannot be read is marked as bad, and
+// the place is kept, so that nothing else is said about it.
+func loadValue[T any](l *loader, name string, c codec[T], at *yaml.Node) Value[T] {
+	text, n, ok := l.text(at, name)
+	v := Value[T]{Text: text, Bad: true, At: l.place(at)}
+	if !ok {
+		return v
+	}
+	v.At = l.place(n)
+	parsed, err := c.parse(text)
+	if err != nil {
+		l.bad(n, name+": "+err.Error(), "")
+		return v
+	}
+	v.V, v.Bad = parsed, false
+	return v
+}
+
+// loadList reads a list of scalars; one scalar alone counts as a list of one.
+func loadList[T any](l *loader, name string, c codec[T], n *yaml.Node) []Value[T] {
+	if n = l.follow(n); n == nil {
+		return nil
+	}
+	switch {
+	case n.Kind == yaml.ScalarNode && n.Tag == "!!null":
+		return nil
+	case n.Kind == yaml.ScalarNode:
+		return []Value[T]{loadValue(l, name, c, n)}
+	case n.Kind != yaml.SequenceNode:
+		l.bad(n, fmt.Sprintf("%s is %s, and needs a list", name, shape(n)), "write [one, two]")
+		return nil
+	}
+	values := make([]Value[T], 0, len(n.Content))
+	for _, item := range n.Content {
+		values = append(values, loadValue(l, name, c, item))
+	}
+	return values
+}

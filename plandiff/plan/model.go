@@ -1,0 +1,253 @@
+package plan
+
+import (
+	"passband.example/plandiff/signal"
+)
+
+// A Plan is everything in one plan folder at one revision, as it was written.
+type Plan struct {
+	Header       Header
+	Repeaters    Table[*Repeater]
+	Groups       Table[*Group]
+	ReceiveLists Table[*ReceiveList]
+	Channels     Table[*ChannelSpec]
+	Zones        Table[*Zone]
+	ScanLists    Table[*ScanList]
+	Messages     Table[*Message]
+	Shortcuts    Table[*Shortcut]
+	Operators    Table[*Operator]
+	Radios       Table[*Radio]
+	Severities   Table[*Severity]
+	Acceptances  Table[*Acceptance]
+
+	Files    []string  // the files it was read from, sorted
+	Problems []Problem // what could not be read, sorted by place
+}
+
+// A Record is one thing of a plan: a repeater, a zone, a message.
+type Record interface {
+	Thing() Thing
+	Place() Place // where its key stands
+	setKey(Value[string])
+}
+
+// Name is the key of a record and the place where it stands.
+type Name struct {
+	Key Value[string]
+}
+
+// Place gives where the key stands.
+func (n *Name) Place() Place { return n.Key.At }
+
+func (n *Name) setKey(k Value[string]) { n.Key = k }
+
+// Header holds the keys of plan.yaml that belong to no section.
+type Header struct {
+	Name
+	Title   Value[string]
+	Edition Value[int]
+	Region  Value[string]
+	License Value[string]
+	Note    Value[string]
+}
+
+// Repeater is a station that hears on its input and repeats on its output.
+type Repeater struct {
+	Name
+	Label    Value[string]
+	Callsign Value[signal.Callsign]
+	Output   Value[signal.Hertz]
+	Split    Value[signal.Split]
+	Input    Value[signal.Hertz]
+	FM       FM
+	DMR      struct {
+		Present     Value[bool]
+		ColorCode   Value[signal.ColorCode]
+		Slots       [2][]Value[string] // groups of time slot 1 and 2
+		ReceiveList Value[string]
+		Access      Value[string]
+	}
+	Site  Site
+	Extra Extra
+	Note  Value[string]
+}
+
+// FM is the FM side of a repeater, or what makes a channel an FM one.
+type FM struct {
+	Present     Value[bool]
+	ToneSend    Value[signal.Tone]
+	ToneReceive Value[signal.Tone]
+	Width       Value[string] // wide or narrow
+	Access      Value[string]
+}
+
+// Site is where a repeater stands. Height is that of its antenna above ground.
+type Site struct {
+	Present Value[bool]
+	Grid    Value[signal.Grid]
+	Lat     Value[signal.MicroDegrees]
+	Lon     Value[signal.MicroDegrees]
+	Height  Value[signal.Meters]
+	ERP     Value[signal.Power]
+}
+
+// Extra holds what a channel may say beyond the signal itself.
+type Extra struct {
+	Power    Value[string] // low, medium, high or watts
+	Timeout  Value[int]    // seconds
+	ScanList Value[string]
+}
+
+// Group is a talkgroup or a private contact.
+type Group struct {
+	Name
+	ID    Value[signal.GroupID]
+	Label Value[string]
+	Call  Value[string] // group, private or all
+	Note  Value[string]
+}
+
+// ReceiveList names groups that a channel listens for.
+type ReceiveList struct {
+	Name
+	Label  Value[string]
+	Groups []Value[string]
+	Note   Value[string]
+}
+
+// ChannelSpec is a channel as somebody wrote it in the section channels.
+// Expand makes Channels of these and of the talk paths of repeaters.
+type ChannelSpec struct {
+	Name
+	Label    Value[string]
+	Simplex  Value[signal.Hertz]
+	Receive  Value[signal.Hertz]
+	Path     Value[string]
+	Transmit Value[bool]
+	FM       FM
+	DMR      struct {
+		Present     Value[bool]
+		ColorCode   Value[signal.ColorCode]
+		Slot        Value[signal.Slot]
+		Group       Value[string]
+		ReceiveList Value[string]
+		Access      Value[string]
+	}
+	Extra Extra
+	Note  Value[string]
+}
+
+// Zone is an ordered set of channels that a person switches between.
+type Zone struct {
+	Name
+	Label    Value[string]
+	Channels []Value[string]
+	Note     Value[string]
+}
+
+// ScanList is the channels that a radio sweeps.
+type ScanList struct {
+	Name
+	Label    Value[string]
+	Channels []Value[string]
+	Priority Value[string]
+	Note     Value[string]
+}
+
+// Message is a preset text that a radio can send.
+type Message struct {
+	Name
+	Text Value[string]
+}
+
+// Shortcut is a number key that calls a group or an operator.
+type Shortcut struct {
+	Name
+	Calls Value[string]
+}
+
+// Operator is a person with a callsign and a radio ID: one row of operators.csv.
+type Operator struct {
+	Name
+	ID       Value[signal.RadioID]
+	Callsign Value[signal.Callsign]
+	Person   Value[string]
+}
+
+// Radio is a class of radio that members own.
+type Radio struct {
+	Name
+	Label       Value[string]
+	Bands       []Value[Band]
+	Modes       []Value[Mode]
+	LabelLength Value[int] // characters
+	Characters  Value[Charset]
+	Zones       []Value[string]
+	Limits      [LimitCount]Value[int]
+	Note        Value[string]
+}
+
+// Severity is one line of the policy: how bad a rule's findings are.
+type Severity struct {
+	Name
+	Level Value[string]
+}
+
+// Acceptance is one finding that the club has decided to live with.
+type Acceptance struct {
+	Name
+	Rule   Value[string]
+	At     Value[string]
+	Until  Value[Date]
+	Reason Value[string]
+}
+
+// Thing names the record.
+func (h *Header) Thing() Thing      { return Thing{KindPlan, ""} }
+func (r *Repeater) Thing() Thing    { return Thing{KindRepeater, r.Key.V} }
+func (g *Group) Thing() Thing       { return Thing{KindGroup, g.Key.V} }
+func (l *ReceiveList) Thing() Thing { return Thing{KindReceiveList, l.Key.V} }
+func (c *ChannelSpec) Thing() Thing { return Thing{KindChannel, c.Key.V} }
+func (z *Zone) Thing() Thing        { return Thing{KindZone, z.Key.V} }
+func (s *ScanList) Thing() Thing    { return Thing{KindScanList, s.Key.V} }
+func (m *Message) Thing() Thing     { return Thing{KindMessage, m.Key.V} }
+func (s *Shortcut) Thing() Thing    { return Thing{KindShortcut, s.Key.V} }
+func (o *Operator) Thing() Thing    { return Thing{KindOperator, o.Key.V} }
+func (r *Radio) Thing() Thing       { return Thing{KindRadio, r.Key.V} }
+func (s *Severity) Thing() Thing    { return Thing{KindSeverity, s.Key.V} }
+func (a *Acceptance) Thing() Thing  { return Thing{KindAcceptance, a.Key.V} }
+
+// TransmitOn is the frequency that a member sends on through the repeater: the
+// input as written, or output plus split. Zero when the plan does not say.
+func (r *Repeater) TransmitOn() signal.Hertz {
+	switch {
+	case r.Input.IsSet():
+		return r.Input.V
+	case r.Output.IsSet() && r.Split.IsSet():
+		return r.Output.V + signal.Hertz(r.Split.V)
+	}
+	return 0
+}
+
+// InputPlace is where the plan says what the input is: the key input, or split.
+func (r *Repeater) InputPlace() Place {
+	switch {
+	case r.Input.Written():
+		return r.Input.At
+	case r.Split.Written():
+		return r.Split.At
+	}
+	return r.Place()
+}
+
+// Name that people see: the label, or the key where there is none.
+func (r *Repeater) Called() string { return r.Label.Or(r.Key.V) }
+
+// Called is the label, or the key where there is none.
+func (g *Group) Called() string { return g.Label.Or(g.Key.V) }
+
+// Called is the label, or the key where there is none.
+func (z *Zone) Called() string { return z.Label.Or(z.Key.V) }
+
+// Called is the label, or the key where there is none.
+func (r *Radio) Called() string { return r.Label.Or(r.Key.V) }

@@ -1,0 +1,138 @@
+package plan
+
+import "slices"
+
+// A Section describes one kind of record: where it stands in the files, and
+// which keys its records have.
+type Section struct {
+	Kind   Kind
+	Key    string // its key in a file: repeaters; "" for the header and for tables in CSV
+	Doc    string
+	Fields []Field
+
+	value  string // the one field that a record is, where it is no mapping
+	listed bool   // a list of records rather than a mapping from keys
+	under  string // the section it stands in, if not at the top of a file
+	create func() Record
+	all    func(p *Plan) []Record
+	find   func(p *Plan, key string) (Record, bool)
+	add    func(p *Plan, r Record) (Record, bool)
+	keyOf  func(r Record) string // the key of a record that is not written with one
+}
+
+// Field gives the field with this name, or nil.
+func (s *Section) Field(name string) *Field {
+	for i := range s.Fields {
+		if s.Fields[i].Name == name {
+			return &s.Fields[i]
+		}
+	}
+	return nil
+}
+
+// All gives the records of the section in p.
+func (s *Section) All(p *Plan) []Record { return s.all(p) }
+
+// Find gives the record of p with this key.
+func (s *Section) Find(p *Plan, key string) (Record, bool) { return s.find(p, key) }
+
+// Sections gives all sections in the order of their kinds. The caller must not change it.
+func Sections() []*Section { return sections }
+
+// SectionOf gives the section that holds things of this kind, or nil.
+func SectionOf(kind Kind) *Section {
+	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Kind == kind })
+	if i < 0 {
+		return nil
+	}
+	return sections[i]
+}
+
+// Find gives the record that a thing names.
+func (p *Plan) Find(t Thing) (Record, bool) {
+	s := SectionOf(t.Kind)
+	if s == nil {
+		return nil, false
+	}
+	return s.find(p, t.Key)
+}
+
+var sections = []*Section{
+	headerSection(),
+	section(KindRepeater, "repeaters", "stations that hear on an input and repeat on an output", repeaterFields(),
+		func() *Repeater { return new(Repeater) }, func(p *Plan) *Table[*Repeater] { return &p.Repeaters }),
+	section(KindGroup, "groups", "talkgroups and private contacts", groupFields(),
+		func() *Group { return new(Group) }, func(p *Plan) *Table[*Group] { return &p.Groups }),
+	section(KindReceiveList, "receive_lists", "groups that a channel also listens for", receiveListFields(),
+		func() *ReceiveList { return new(ReceiveList) }, func(p *Plan) *Table[*ReceiveList] { return &p.ReceiveLists }),
+	section(KindChannel, "channels", "simplex and receive-only channels, and channels of talk paths that need words of their own", channelFields(),
+		func() *ChannelSpec { return new(ChannelSpec) }, func(p *Plan) *Table[*ChannelSpec] { return &p.Channels }),
+	section(KindZone, "zones", "ordered sets of channels that a person switches between", zoneFields(),
+		func() *Zone { return new(Zone) }, func(p *Plan) *Table[*Zone] { return &p.Zones }),
+	section(KindScanList, "scan_lists", "channels that a radio sweeps", scanListFields(),
+		func() *ScanList { return new(ScanList) }, func(p *Plan) *Table[*ScanList] { return &p.ScanLists }),
+	valued("text", section(KindMessage, "messages", "preset texts that a radio can send", messageFields(),
+		func() *Message { return new(Message) }, func(p *Plan) *Table[*Message] { return &p.Messages })),
+	valued("calls", section(KindShortcut, "shortcuts", "number keys that call a group or an operator", shortcutFields(),
+		func() *Shortcut { return new(Shortcut) }, func(p *Plan) *Table[*Shortcut] { return &p.Shortcuts })),
+	section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
+		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators }),
+	section(KindRadio, "radios", "classes of radio that members own", radioFields(),
+		func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
+	within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
+		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
+	within("review", itemised(acceptanceKey, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
+		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
+}
+
+// section makes the description of a kind whose records stand in a table of the plan.
+func section[R Record](kind Kind, key, doc string, fields []Field, create func() R, table func(*Plan) *Table[R]) *Section {
+	return &Section{
+		Kind: kind, Key: key, Doc: doc, Fields: fields,
+		create: func() Record { return create() },
+		all: func(p *Plan) []Record {
+			rows := table(p).All()
+			all := make([]Record, len(rows))
+			for i, r := range rows {
+				all[i] = r
+			}
+			return all
+		},
+		find: func(p *Plan, key string) (Record, bool) {
+			r, ok := table(p).Find(key)
+			if !ok {
+				return nil, false // not a typed nil
+			}
+			return r, true
+		},
+		add: func(p *Plan, r Record) (Record, bool) { return table(p).add(r.(R)) },
+	}
+}
+
+// headerSection describes the keys at the top of plan.yaml as one record.
+func headerSection() *Section {
+	return &Section{
+		Kind: KindPlan, Doc: "what the plan is and which rules apply to it", Fields: headerFields(),
+		create: func() Record { return new(Header) },
+		all:    func(p *Plan) []Record { return []Record{&p.Header} },
+		find:   func(p *Plan, key string) (Record, bool) { return &p.Header, key == "" },
+		add:    func(p *Plan, r Record) (Record, bool) { return &p.Header, false },
+	}
+}
+
+// valued says that a record of the section is one value and no mapping.
+func valued(field string, s *Section) *Section { s.value = field; return s }
+
+// within says that the section stands in another and not at the top of a file.
+func within(outer string, s *Section) *Section { s.under = outer; return s }
+
+// itemised says that the section is a list, whose records get their keys from their fields.
+func itemised(keyOf func(Record) string, s *Section) *Section {
+	s.listed, s.keyOf = true, keyOf
+	return s
+}
+
+func acceptanceKey(r Record) string {
+	a := r.(*Acceptance)
+	return a.Rule.V + " at " + a.At.V
+}

@@ -1,0 +1,246 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+
+	"passband.example/plandiff/signal"
+)
+
+// Mode is how a channel sends a voice.
+type Mode string
+
+// The modes that a plan knows.
+const (
+	ModeFM  Mode = "fm"
+	ModeDMR Mode = "dmr"
+)
+
+// Band is a range of frequencies that a radio tunes, both ends included.
+type Band struct{ Low, High signal.Hertz }
+
+// ParseBand reads "144-148", in MHz.
+func ParseBand(text string) (Band, error) {
+	low, high, ok := strings.Cut(text, "-")
+	if !ok {
+		return Band{}, fmt.Errorf("%q is not a range of frequencies; write both ends in MHz, such as 144-148", text)
+	}
+	var b Band
+	var err error
+	if b.Low, err = signal.ParseMegahertz(strings.TrimSpace(low)); err != nil {
+		return Band{}, err
+	}
+	if b.High, err = signal.ParseMegahertz(strings.TrimSpace(high)); err != nil {
+		return Band{}, err
+	}
+	if b.Low >= b.High {
+		return Band{}, fmt.Errorf("the band %q ends before it begins; write the lower end first", text)
+	}
+	return b, nil
+}
+
+// String gives the band in MHz, as ParseBand reads it.
+func (b Band) String() string {
+	return shortMegahertz(b.Low) + "-" + shortMegahertz(b.High)
+}
+
+// Holds reports whether f lies in the band, its ends included.
+func (b Band) Holds(f signal.Hertz) bool { return b.Low <= f && f <= b.High }
+
+func shortMegahertz(f signal.Hertz) string {
+	return strings.TrimSuffix(strings.TrimRight(f.String(), "0"), ".")
+}
+
+// Date is a calendar day, as in 2027-06-01.
+type Date struct {
+	Year  int
+	Month time.Month
+	Day   int
+}
+
+// ParseDate reads a day in the form of ISO 8601: 2027-06-01.
+func ParseDate(text string) (Date, error) {
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return Date{}, fmt.Errorf("%q is not a day; write year-month-day, such as 2027-06-01", text)
+	}
+	return DateOf(t), nil
+}
+
+// DateOf gives the day of t in t's own time zone.
+func DateOf(t time.Time) Date {
+	y, m, d := t.Date()
+	return Date{y, m, d}
+}
+
+// String gives the day as ParseDate reads it.
+func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+
+// Before reports whether d comes before e.
+func (d Date) Before(e Date) bool { return d.String() < e.String() }
+
+// Charset is the set of characters that a radio can show.
+type Charset string
+
+// Holds reports whether the radio can show r.
+func (c Charset) Holds(r rune) bool {
+	switch c {
+	case "", "ascii":
+		return ' ' <= r && r <= '~'
+	case "latin-1":
+		return ' ' <= r && r <= '~' || 0xA0 <= r && r <= 0xFF
+	case "unicode":
+		return unicode.IsPrint(r)
+	}
+	runes := []rune(c)
+	for i := 0; i < len(runes); i++ {
+		if i+2 < len(runes) && runes[i+1] == '-' {
+			if runes[i] <= r && r <= runes[i+2] {
+				return true
+			}
+			i += 2
+			continue
+		}
+		if runes[i] == r {
+			return true
+		}
+	}
+	return false
+}
+
+// parseCount reads a whole number of things, 0 to 10 million.
+func parseCount(text string) (int, error) {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 || n > 10_000_000 || !isDigits(text) {
+		return 0, fmt.Errorf("%q is not a whole number; write digits alone", text)
+	}
+	return n, nil
+}
+
+// parseSeconds reads a time-out: 0 to 3600 seconds.
+func parseSeconds(text string) (int, error) {
+	n, err := parseCount(text)
+	if err != nil || n > 3600 {
+		return 0, fmt.Errorf("%q is not a time in seconds from 0 to 3600", text)
+	}
+	return n, nil
+}
+
+// parseEdition reads the year whose rules may block.
+func parseEdition(text string) (int, error) {
+	n, err := parseCount(text)
+	if err != nil || n < 2026 || n > 2999 {
+		return 0, fmt.Errorf("%q is not an edition; the first is 2026", text)
+	}
+	return n, nil
+}
+
+func isDigits(s string) bool {
+	return s != "" && strings.Trim(s, "0123456789") == ""
+}
+
+// parsePower reads low, medium, high or a number of watts.
+func parsePower(text string) (string, error) {
+	switch text {
+	case "low", "medium", "high":
+		return text, nil
+	}
+	p, err := signal.ParseWatts(text)
+	if err != nil {
+		return "", fmt.Errorf("%q is not a power; write low, medium, high or watts, such as 5", text)
+	}
+	return unitless(p), nil
+}
+
+// parseYesNo reads yes or no as a person writes it.
+func parseYesNo(text string) (bool, error) {
+	switch strings.ToLower(text) {
+	case "yes", "true", "on":
+		return true, nil
+	case "no", "false", "off":
+		return false, nil
+	}
+	return false, fmt.Errorf("%q is neither yes nor no", text)
+}
+
+func yesNo(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}
+
+// oneOf makes a parser for a closed list of words.
+func oneOf(words ...string) func(string) (string, error) {
+	return func(text string) (string, error) {
+		for _, w := range words {
+			if strings.EqualFold(text, w) {
+				return w, nil
+			}
+		}
+		fix := Nearest(text, words)
+		if fix != "" {
+			return "", fmt.Errorf("%q is not known here; did you mean %s", text, fix)
+		}
+		return "", fmt.Errorf("%q is not known here; write one of: %s", text, strings.Join(words, ", "))
+	}
+}
+
+// parseText reads a text of one line that people will see on a display.
+func parseText(text string) (string, error) {
+	return visible(text, 200, false)
+}
+
+// parseNote reads a text that may have several lines.
+func parseNote(text string) (string, error) {
+	return visible(strings.TrimRight(text, "\n"), 4000, true)
+}
+
+// visible refuses what would not show, or would show as something else: control
+// characters, and the direction marks that can make a text read backwards.
+func visible(text string, most int, lines bool) (string, error) {
+	n := 0
+	for _, r := range text {
+		n++
+		switch {
+		case r == '\n' && lines:
+		case r == unicode.ReplacementChar:
+			return "", fmt.Errorf("it holds bytes that are not UTF-8 text; save the file as UTF-8")
+		case unicode.IsControl(r):
+			return "", fmt.Errorf("it holds the control character %U, which no radio can show; take it out", r)
+		case unicode.Is(unicode.Bidi_Control, r):
+			return "", fmt.Errorf("it holds the direction mark %U, which can make a text read as another; take it out", r)
+		}
+	}
+	if strings.TrimSpace(text) == "" {
+		return "", fmt.Errorf("it is empty; write a text or leave the key out")
+	}
+	if n > most {
+		return "", fmt.Errorf("it is %d characters long; the most that passband takes here is %d", n, most)
+	}
+	return text, nil
+}
+
+// parseKey reads an identity: lower-case letters, digits and hyphens.
+func parseKey(text string) (string, error) {
+	ok := len(text) > 0 && len(text) <= 64 && text[0] != '-' && text[len(text)-1] != '-'
+	for _, r := range text {
+		ok = ok && ('a' <= r && r <= 'z' || '0' <= r && r <= '9' || r == '-')
+	}
+	if !ok {
+		return "", fmt.Errorf("%q cannot be a key; a key has 1 to 64 lower-case letters, digits and hyphens", clip(text))
+	}
+	return text, nil
+}
+
+// clip shortens a hostile text for an error message.
+func clip(s string) string {
+	r := []rune(s)
+	if len(r) > 60 {
+		return string(r[:60]) + "…"
+	}
+	return s
+}
