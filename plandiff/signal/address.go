@@ -21,8 +21,8 @@ func readAddress(n notation, text string) (uint32, error) {
 		return 0, n.error(text, "is zero, which no DMR call can address", n.write, "")
 	case value >= lowestHotspot && value <= highestHotspot:
 		return 0, n.error(text, "looks like a hotspot number, which never goes on the air",
-			"write the number of the person, its first seven digits: "+text[:7], "")
-	case value > AllCall:
+			"did you mean its first seven digits, the radio ID "+text[:7], "")
+	case !n.holds(value):
 		return 0, n.error(text, "does not fit the 24 bits of a DMR address", n.write, "")
 	}
 	return uint32(value), nil

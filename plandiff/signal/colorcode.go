@@ -7,9 +7,7 @@ import "strconv"
 // code.
 type ColorCode uint8
 
-const largestColorCode = 15
-
-var colorCode = notation{kind: "color code", write: "write a number from 0 to 15"}
+var colorCode = notation{kind: "color code", write: "write a number from 0 to 15", lowest: 0, highest: 15}
 
 // ParseColorCode reads 0 to 15.
 func ParseColorCode(text string) (ColorCode, error) {
@@ -17,7 +15,7 @@ func ParseColorCode(text string) (ColorCode, error) {
 	if err != nil {
 		return 0, err
 	}
-	if value > largestColorCode {
+	if !colorCode.holds(value) {
 		return 0, colorCode.error(text, "is above 15", colorCode.write, "")
 	}
 	return ColorCode(value), nil

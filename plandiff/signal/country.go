@@ -33,7 +33,7 @@ func (c Callsign) nationality() string {
 	switch {
 	case len(call) < shortestCallsign:
 		return ""
-	case strings.Contains(singleLetters, call[:1]) && strings.Contains(digits, call[1:2]):
+	case strings.Contains(singleLetters, call[:1]) && strings.Contains(numerals, call[1:2]):
 		return call[:1]
 	case halfSeriesForm().MatchString(call):
 		return call[:3]

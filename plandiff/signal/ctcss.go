@@ -12,15 +12,12 @@ import (
 // number them differently.
 type CTCSS uint16
 
-// What can be a subaudible tone at all. Lists run from 60.0 to 254.1 Hz; the room
-// around them is for the odd ones that some equipment offers (common practice, no source).
-const (
-	lowestTone  CTCSS = 330
-	highestTone CTCSS = 3000
-)
-
+// toneHertz holds what can be a subaudible tone at all, 33.0 to 300.0 Hz. Lists run from
+// 60.0 to 254.1 Hz; the room around them is for the odd ones that some equipment
+// offers (common practice, no source).
 var toneHertz = notation{
 	kind: "tone", unit: "Hz", write: "write hertz, as in 103.5", places: 1, finest: "0.1 Hz", strict: true,
+	lowest: 330, highest: 3000,
 }
 
 // ParseCTCSS reads a tone in hertz with at most one decimal: 103.5, 67, 100.0. It accepts
@@ -29,21 +26,19 @@ var toneHertz = notation{
 func ParseCTCSS(text string) (CTCSS, error) {
 	value, err := toneHertz.read(text)
 	switch {
-	case looksBareDCS(text) && (err != nil || value > int64(highestTone)):
+	case err == nil && toneHertz.holds(value):
+		return CTCSS(value), nil
+	case looksBareDCS(text):
 		return 0, toneHertz.error(text, "looks like a DCS code", "write D"+text+"N or D"+text+"I for DCS, hertz such as 103.5 for CTCSS", "")
 	case err != nil:
 		return 0, err
 	case value == 0:
 		return 0, toneHertz.error(text, "is zero", "leave the tone out where there is none", "")
-	case value >= 10*int64(lowestTone) && value <= 10*int64(highestTone) && !strings.Contains(text, "."):
-		if guess := CTCSS(value / 10); guess.Common() {
-			return 0, toneHertz.fixed(text, "looks like tenths of a hertz", "write hertz; did you mean", guess.String())
-		}
+	case !strings.Contains(text, ".") && toneHertz.holds(value/10) && CTCSS(value/10).Common():
+		return 0, toneHertz.fixed(text, "looks like tenths of a hertz", "write hertz: did you mean", CTCSS(value/10).String())
+	default:
+		return 0, toneHertz.error(text, "is not between 33.0 and 300.0 Hz", "write hertz such as 103.5, or a DCS code such as D023N", "")
 	}
-	if value < int64(lowestTone) || value > int64(highestTone) {
-		return 0, toneHertz.error(text, "is not between 33.0 and 300.0 Hz", toneHertz.write, "")
-	}
-	return CTCSS(value), nil
 }
 
 // String returns the tone in hertz with one decimal: 103.5, 67.0.

@@ -48,7 +48,10 @@ func explainDCS(text string) error {
 	rest, marked := strings.CutPrefix(upper, "D")
 	digits := strings.TrimRight(rest, "NIR")
 	polarity := rest[len(digits):]
-	if digits == "" || !isDigits(digits) || len(polarity) > 1 {
+	if upper == "" {
+		return refuse("is empty", writeDCS, "")
+	}
+	if !isDigits(digits) || len(polarity) > 1 {
 		return refuse("is not a DCS code", writeDCS, "")
 	}
 	switch {

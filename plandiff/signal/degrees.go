@@ -15,64 +15,58 @@ const (
 // An axis is one of the two coordinates.
 type axis struct {
 	notation
-	limit              MicroDegrees
 	positive, negative string // the letters a map puts behind the angle
 }
 
+const finestAngle = "a millionth of a degree (11 cm)"
+
 var (
 	latitude = axis{
-		notation: notation{kind: "latitude", unit: "\u00b0", write: "write decimal degrees from -90 to 90, as in 40.1, south negative",
-			places: 6, finest: "a millionth of a degree (11 cm)", sign: signMinus},
-		limit: pole, positive: "N", negative: "S",
+		notation: notation{
+			kind: "latitude", unit: "°", write: "write decimal degrees from -90 to 90, as in 40.1, south negative",
+			places: 6, finest: finestAngle, sign: signMinus, lowest: int64(-pole), highest: int64(pole),
+		},
+		positive: "N", negative: "S",
 	}
 	longitude = axis{
-		notation: notation{kind: "longitude", unit: "\u00b0", write: "write decimal degrees from -180 to 180, as in -104.2, west negative",
-			places: 6, finest: "a millionth of a degree (11 cm)", sign: signMinus},
-		limit: dateLine, positive: "E", negative: "W",
+		notation: notation{
+			kind: "longitude", unit: "°", write: "write decimal degrees from -180 to 180, as in -104.2, west negative",
+			places: 6, finest: finestAngle, sign: signMinus, lowest: int64(-dateLine), highest: int64(dateLine),
+		},
+		positive: "E", negative: "W",
 	}
 )
 
 // ParseLatitude reads decimal degrees from -90 to 90, exactly: at most six decimals that
 // are not zero. South is negative.
-func ParseLatitude(text string) (MicroDegrees, error) { return latitude.parse(text) }
+func ParseLatitude(text string) (MicroDegrees, error) { return latitude.angle(text) }
 
 // ParseLongitude reads decimal degrees from -180 to 180, exactly: at most six decimals
 // that are not zero. West is negative.
-func ParseLongitude(text string) (MicroDegrees, error) { return longitude.parse(text) }
+func ParseLongitude(text string) (MicroDegrees, error) { return longitude.angle(text) }
 
-func (a axis) parse(text string) (MicroDegrees, error) {
+func (a axis) angle(text string) (MicroDegrees, error) {
 	value, err := a.read(text)
-	switch angle := MicroDegrees(value); {
-	case err != nil:
+	if err != nil {
 		if number, ok := a.lettered(text); ok {
 			return 0, a.fixed(text, "has a letter for its side", "write the sign instead:", number)
 		}
 		return 0, err
-	case angle < -a.limit || angle > a.limit:
-		return 0, a.error(text, "is beyond "+a.limit.String()+" degrees", a.write+"; were latitude and longitude swapped?", "")
-	default:
-		return angle, nil
 	}
+	if !a.holds(value) {
+		return 0, a.error(text, "is out of range", a.write+"; were latitude and longitude swapped?", "")
+	}
+	return MicroDegrees(value), nil
 }
 
 // lettered returns the signed number for 40.1 N or 104.2 W.
 func (a axis) lettered(text string) (number string, ok bool) {
-	if len(text) > longestShown {
-		return "", false
-	}
 	upper := upperASCII(strings.TrimSpace(text))
-	number, south := strings.CutSuffix(upper, a.negative)
-	if !south {
-		if number, ok = strings.CutSuffix(upper, a.positive); !ok {
-			return "", false
-		}
+	if number, ok = strings.CutSuffix(upper, a.positive); !ok {
+		number, ok = strings.CutSuffix("-"+upper, a.negative)
 	}
-	number = strings.TrimRight(number, " \u00b0")
-	size, ok := a.scan(number)
-	if ok = ok && MicroDegrees(size) <= a.limit; ok && south {
-		number = "-" + number
-	}
-	return number, ok
+	number = strings.TrimRight(number, " °")
+	return number, ok && a.accepts(number)
 }
 
 // String returns decimal degrees with as many decimals as they need: -104.2.

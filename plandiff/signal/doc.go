@@ -31,7 +31,7 @@
 // what to write instead, with the likely intent where one can be told:
 //
 //	frequency "146,940" has a decimal comma; write a point: 146.940
-//	frequency "146520" looks like kHz; write MHz; did you mean 146.520
+//	frequency "146520" looks like kHz; write MHz: did you mean 146.520
 //	split "5" has no sign; write +5 or -5
 //	DCS code "D023" lacks its polarity; write D023N for normal or D023I for inverted
 //

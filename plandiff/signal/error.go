@@ -32,13 +32,13 @@ const longestShown = 40
 
 func quote(text string) string {
 	if len(text) <= longestShown {
-		return strconv.QuoteToASCII(text)
+		return strconv.Quote(text)
 	}
 	cut := longestShown
 	for cut > longestShown-utf8.UTFMax && !utf8.RuneStart(text[cut]) {
 		cut--
 	}
-	return strconv.QuoteToASCII(text[:cut]) + "..."
+	return strconv.Quote(text[:cut]) + "..."
 }
 
 // isDigits tells whether text is made of one or more ASCII digits.

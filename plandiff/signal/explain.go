@@ -1,13 +1,18 @@
 package signal
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 )
 
-// explain finds the likeliest reason why digits, the text without its sign, is no
-// number in this notation.
-func (n notation) explain(text, sign, digits string) error {
+// explain finds the likeliest reason why text is no number in this notation. A fix is
+// offered only where it can be read and lies in range.
+func (n notation) explain(text string) error {
+	if len(text) > longestShown {
+		return n.error(text, "is too long for a number", n.write, "")
+	}
+	sign, digits := n.cutSign(text)
 	for _, guess := range []func(text, sign, digits string) error{
 		n.guessSpace, n.guessSign, n.guessScript, n.guessComma, n.guessUnderscore, n.guessRadix,
 		n.guessUnit, n.guessPoint, n.guessZeros, n.guessFiner,
@@ -19,11 +24,10 @@ func (n notation) explain(text, sign, digits string) error {
 	return n.error(text, "is not a number", n.write, "")
 }
 
-// offer makes an error with a fix if the candidate can be read, and one without
-// if it cannot.
+// offer makes an error with the candidate as its fix if that is a value in range, and one
+// without if it is not.
 func (n notation) offer(text, problem, instead, candidate string) error {
-	_, digits := n.cutSign(candidate)
-	if _, ok := n.scan(digits); ok && (n.sign != signRequired || digits != candidate) {
+	if n.accepts(candidate) {
 		return n.fixed(text, problem, instead, candidate)
 	}
 	return n.error(text, problem, n.write, "")
@@ -49,8 +53,10 @@ func (n notation) guessSign(text, sign, digits string) error {
 	switch first := digits[:len(digits)-len(rest)]; {
 	case sign != "" || first == "--" || first == "++":
 		return n.error(text, "has two signs", n.write, "")
-	case n.sign == signNone || first == "+":
-		return n.offer(text, "has a sign", "write it without:", rest)
+	case n.sign == signNone:
+		return n.error(text, "has a sign", n.write, "")
+	case first == "+":
+		return n.offer(text, "has a plus sign", "write it without:", rest)
 	default:
 		return n.offer(text, "has a typographic minus", "write a plain one:", "-"+rest)
 	}
@@ -149,5 +155,9 @@ func (n notation) guessFiner(text, _, digits string) error {
 		short := strings.TrimSuffix(digits, fraction[min(n.places, len(fraction)):])
 		return n.offer(text, "has more decimals than it needs", "write", short)
 	}
-	return n.error(text, "is finer than "+n.finest, n.write, "")
+	limit := fmt.Sprintf("write at most %d decimals", n.places)
+	if n.places == 1 {
+		limit = "write at most one decimal"
+	}
+	return n.error(text, "is finer than "+n.finest, limit, "")
 }

@@ -6,8 +6,8 @@ package signal
 func GridOf(p Position, chars int) Grid {
 	chars = min(max(chars, shortestGrid), longestGrid) &^ 1
 	const circle, halfCircle = int64(2 * dateLine), int64(2 * pole)
-	east := ((int64(p.Lon)+int64(dateLine))%circle + circle) % circle
-	north := min(max(int64(p.Lat)+int64(pole), 0), halfCircle-1)
+	east := (int64(p.Lon)%circle + int64(dateLine) + circle) % circle
+	north := min(int64(min(max(p.Lat, -pole), pole)+pole), halfCircle-1)
 	cells := cellCount(chars)
 	column, row := east*cells/circle, north*cells/halfCircle
 	grid := make([]byte, chars)
@@ -40,8 +40,8 @@ func (g Grid) Bounds() (southWest, northEast Position) {
 	}
 	at := func(column, row int64) Position {
 		return Position{
-			Lat: ceil(row*int64(2*pole), cells) - pole,
-			Lon: ceil(column*int64(2*dateLine), cells) - dateLine,
+			Lat: roundUp(row*int64(2*pole), cells) - pole,
+			Lon: roundUp(column*int64(2*dateLine), cells) - dateLine,
 		}
 	}
 	return at(column, row), at(column+1, row+1)
@@ -57,10 +57,10 @@ func (g Grid) Center() (center Position, halfLat, halfLon MicroDegrees) {
 	}
 	const height, width = int64(pole), int64(dateLine) // of half a cell, times cells
 	center = Position{
-		Lat: round((2*row+1)*height, cells) - pole,
-		Lon: round((2*column+1)*width, cells) - dateLine,
+		Lat: roundNearest((2*row+1)*height, cells) - pole,
+		Lon: roundNearest((2*column+1)*width, cells) - dateLine,
 	}
-	return center, ceil(height, cells), ceil(width, cells)
+	return center, roundUp(height, cells), roundUp(width, cells)
 }
 
 // cell returns the place of the cell, counted from the south pole and the date line.
@@ -77,6 +77,6 @@ func (g Grid) cell() (cells, column, row int64, ok bool) {
 	return cellCount(len(g)), column, row, true
 }
 
-func ceil(n, by int64) MicroDegrees { return MicroDegrees((n + by - 1) / by) }
+func roundUp(n, by int64) MicroDegrees { return MicroDegrees((n + by - 1) / by) }
 
-func round(n, by int64) MicroDegrees { return MicroDegrees((2*n + by) / (2 * by)) }
+func roundNearest(n, by int64) MicroDegrees { return MicroDegrees((2*n + by) / (2 * by)) }

@@ -7,7 +7,10 @@ import "strconv"
 // not given.
 type GroupID uint32
 
-var groupNumber = notation{kind: "group number", write: "write a number from 1 to 16777215, as in 99931"}
+var groupNumber = notation{
+	kind: "group number", write: "write a number from 1 to 16777215, as in 99931",
+	lowest: 1, highest: AllCall,
+}
 
 // ParseGroupID reads a group number in plain decimal digits. Whether it lies in the part
 // of the space meant for talkgroups is told by Range.

@@ -4,15 +4,11 @@ package signal
 // The zero value stands for a frequency that is not given.
 type Hertz int64
 
-// The range of frequencies a plan may hold: far wider than any band of it, so that
-// only a slip of the unit falls outside.
-const (
-	lowest  Hertz = 100_000        // 0.1 MHz
-	highest Hertz = 10_000_000_000 // 10 000 MHz, itself outside
-)
-
+// megahertz holds a range far wider than the bands of any plan, so that only a slip of
+// the unit falls outside: 0.1 MHz up to just below 10 000 MHz.
 var megahertz = notation{
 	kind: "frequency", unit: "MHz", write: "write MHz, as in 146.520", places: 6, finest: "1 Hz",
+	lowest: 100_000, highest: 9_999_999_999,
 }
 
 // ParseMegahertz reads a frequency in MHz as it is written in a plan: digits, an
@@ -24,29 +20,29 @@ func ParseMegahertz(text string) (Hertz, error) {
 	if err != nil {
 		return 0, err
 	}
-	switch f := Hertz(value); {
-	case f == 0:
+	switch {
+	case value == 0:
 		return 0, megahertz.error(text, "is zero", megahertz.write, "")
-	case f < lowest:
+	case value < megahertz.lowest:
 		return 0, megahertz.error(text, "is below 0.1 MHz", megahertz.write, "")
-	case f >= highest:
-		return 0, otherUnit(text, f)
+	case value > megahertz.highest:
+		return 0, otherUnit(text, value)
 	default:
-		return f, nil
+		return Hertz(value), nil
 	}
 }
 
 // otherUnit explains a number of MHz that is too large. A bare number from 10 000 to
 // 9 999 999 is taken for kHz and a larger one for Hz (common practice, no source).
-func otherUnit(text string, f Hertz) error {
-	unit, divisor := "kHz", Hertz(1_000)
-	if f >= 1_000*highest {
+func otherUnit(text string, value int64) error {
+	unit, divisor := "kHz", int64(1_000)
+	if value > 1_000*megahertz.highest {
 		unit, divisor = "Hz", 1_000_000
 	}
-	if f%divisor != 0 || f/divisor < lowest || f/divisor >= highest {
+	if value%divisor != 0 || !megahertz.holds(value/divisor) {
 		return megahertz.error(text, "is 10000 MHz or more", megahertz.write, "")
 	}
-	return megahertz.fixed(text, "looks like "+unit, "write MHz; did you mean", (f / divisor).String())
+	return megahertz.fixed(text, "looks like "+unit, "write MHz: did you mean", Hertz(value/divisor).String())
 }
 
 // String returns the frequency in MHz with at least three decimals and as many more

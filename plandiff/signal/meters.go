@@ -3,14 +3,12 @@ package signal
 // Meters is a height in tenths of a meter: 305 is 30.5 m. Zero is a valid height.
 type Meters int64
 
-// The heights a site can have, above ground or above the sea: from below the
+// meters holds the heights a site can have, above ground or above the sea: from below the
 // lowest shore to above the highest mountain.
-const (
-	deepest Meters = -5_000  // -500 m
-	tallest Meters = 100_000 // 10 000 m
-)
-
-var meters = notation{kind: "height", unit: "m", write: "write meters, as in 30 or 12.5", places: 1, finest: "a tenth of a meter", sign: signMinus}
+var meters = notation{
+	kind: "height", unit: "m", write: "write meters, as in 30 or 12.5", places: 1, finest: "a tenth of a meter", sign: signMinus,
+	lowest: -5_000, highest: 100_000,
+}
 
 // ParseMeters reads a height in meters without a unit and with at most one decimal that is
 // not zero, from -500 to 10000.
@@ -19,10 +17,10 @@ func ParseMeters(text string) (Meters, error) {
 	if err != nil {
 		return 0, err
 	}
-	if m := Meters(value); m >= deepest && m <= tallest {
-		return m, nil
+	if !meters.holds(value) {
+		return 0, meters.error(text, "is not between -500 and 10000 m", meters.write, "")
 	}
-	return 0, meters.error(text, "is not between -500 and 10000 m", meters.write, "")
+	return Meters(value), nil
 }
 
 // String returns the height with its unit: 30 m, 30.5 m.

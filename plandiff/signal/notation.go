@@ -15,6 +15,21 @@ type notation struct {
 	finest string // what the last decimal stands for: 1 Hz
 	strict bool   // refuse zeros beyond the last decimal too
 	sign   sign
+
+	// The smallest and the largest value, scaled; nonzero leaves out the zero between.
+	lowest, highest int64
+	nonzero         bool
+}
+
+// holds tells whether a value that was read lies in the range of the notation.
+func (n notation) holds(value int64) bool {
+	return n.lowest <= value && value <= n.highest && (value != 0 || !n.nonzero)
+}
+
+// accepts tells whether text is a value in range.
+func (n notation) accepts(text string) bool {
+	value, ok := n.parse(text)
+	return ok && n.holds(value)
 }
 
 type sign int
@@ -29,23 +44,23 @@ const (
 // the value still fits an int64.
 const longestWhole = 12
 
-// read returns the value of the text times ten to the number of places, exactly.
+// read returns the value of the text times ten to the number of places, exactly. It
+// does not look at the range.
 func (n notation) read(text string) (int64, error) {
-	if len(text) > longestShown {
-		return 0, n.error(text, "is too long for a number", n.write, "")
+	value, ok := n.parse(text)
+	if !ok {
+		return 0, n.explain(text)
 	}
+	return value, nil
+}
+
+func (n notation) parse(text string) (value int64, ok bool) {
 	sign, digits := n.cutSign(text)
-	if n.sign == signRequired && sign == "" {
-		return 0, n.unsigned(text)
-	}
-	if _, ok := n.scan(digits); !ok {
-		return 0, n.explain(text, sign, digits)
-	}
-	value, _ := n.scan(digits)
+	value, ok = n.scan(digits)
 	if sign == "-" {
 		value = -value
 	}
-	return value, nil
+	return value, ok && (sign != "" || n.sign != signRequired)
 }
 
 func (n notation) cutSign(text string) (sign, digits string) {
@@ -61,7 +76,7 @@ func (n notation) cutSign(text string) (sign, digits string) {
 func (n notation) scan(digits string) (value int64, ok bool) {
 	whole, fraction, point := strings.Cut(digits, ".")
 	switch {
-	case !isDigits(whole) || len(whole) > longestWhole,
+	case len(digits) > longestShown, !isDigits(whole) || len(whole) > longestWhole,
 		len(whole) > 1 && whole[0] == '0',
 		point && (!isDigits(fraction) || n.places == 0):
 		return 0, false
@@ -84,13 +99,6 @@ func (n notation) error(text, problem, instead, fix string) error {
 // fixed is an error whose remedy is known: instead ends with the fix.
 func (n notation) fixed(text, problem, instead, fix string) error {
 	return n.error(text, problem, instead+" "+fix, fix)
-}
-
-func (n notation) unsigned(text string) error {
-	if _, ok := n.scan(text); ok {
-		return n.error(text, "has no sign", fmt.Sprintf("write +%s or -%s", text, text), "")
-	}
-	return n.explain(text, "", text)
 }
 
 // formatDecimal writes value, scaled by ten to the number of places, with as many

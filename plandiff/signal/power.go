@@ -5,11 +5,12 @@ import "math"
 // Power is a power in milliwatts. The zero value stands for one that is not given.
 type Power int64
 
-// strongest is far above what any amateur station may run, so that only a slip of the unit
-// is above it.
-const strongest Power = 1_000_000_000 // 1 MW
-
-var watts = notation{kind: "power", unit: "W", write: "write watts, as in 5 or 0.5", places: 3, finest: "1 mW"}
+// watts ends at 1 MW, far above what any amateur station may run, so that only a slip of
+// the unit is above it.
+var watts = notation{
+	kind: "power", unit: "W", write: "write watts, as in 5 or 0.5", places: 3, finest: "1 mW",
+	lowest: 1, highest: 1_000_000_000,
+}
 
 // ParseWatts reads a power in watts without a unit: 5, 0.5. It accepts 0.001 W to 1 MW.
 func ParseWatts(text string) (Power, error) {
@@ -17,13 +18,13 @@ func ParseWatts(text string) (Power, error) {
 	if err != nil {
 		return 0, err
 	}
-	switch p := Power(value); {
-	case p == 0:
+	switch {
+	case value == 0:
 		return 0, watts.error(text, "is zero", "leave the power out where it is not known", "")
-	case p > strongest:
+	case !watts.holds(value):
 		return 0, watts.error(text, "is above a million watts", watts.write, "")
 	default:
-		return p, nil
+		return Power(value), nil
 	}
 }
 

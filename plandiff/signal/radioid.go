@@ -7,7 +7,10 @@ import "strconv"
 // a mobile country code. The zero value stands for a number that is not given.
 type RadioID uint32
 
-var radioNumber = notation{kind: "radio ID", write: "write a number from 1 to 16777215, as in 9990001"}
+var radioNumber = notation{
+	kind: "radio ID", write: "write a number from 1 to 16777215, as in 9990001",
+	lowest: 1, highest: AllCall,
+}
 
 // ParseRadioID reads a radio ID in plain decimal digits. Whether it lies in the part of
 // the space meant for radios is told by Range.

@@ -6,7 +6,7 @@ import "strconv"
 // slot that is not given.
 type Slot uint8
 
-var slotNumber = notation{kind: "slot", write: "write 1 or 2"}
+var slotNumber = notation{kind: "slot", write: "write 1 or 2", lowest: 1, highest: 2}
 
 // ParseSlot reads 1 or 2.
 func ParseSlot(text string) (Slot, error) {
@@ -14,7 +14,7 @@ func ParseSlot(text string) (Slot, error) {
 	if err != nil {
 		return 0, err
 	}
-	if value != 1 && value != 2 {
+	if !slotNumber.holds(value) {
 		return 0, slotNumber.error(text, "is not a DMR time slot", slotNumber.write, "")
 	}
 	return Slot(value), nil

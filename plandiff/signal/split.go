@@ -5,43 +5,65 @@ package signal
 // stands for a split that is not given.
 type Split int64
 
-// widest is the largest split a plan may hold; the usual ones end at 12 MHz below
-// 1 GHz and at a few tens of MHz above (common practice, no source).
-const widest Split = 100_000_000
-
+// splitMHz ends at 100 MHz. The usual splits end at 12 MHz below 1 GHz and at a few
+// tens of MHz above (common practice, no source).
 var splitMHz = notation{
 	kind: "split", unit: "MHz", write: "write MHz with a sign, as in +5 or -0.6", places: 6, finest: "1 Hz", sign: signRequired,
+	lowest: -100_000_000, highest: 100_000_000, nonzero: true,
 }
 
 // ParseSplit reads a split in MHz with its sign: +5, -0.6. The sign is required,
-// because leaving it out is how a club ends up transmitting on the wrong side. Zero is
-// an error, and so is anything above 100 MHz.
+// because a member with the wrong one transmits where the repeater does not listen and
+// somebody else may. Zero is an error, and so is anything above 100 MHz.
 func ParseSplit(text string) (Split, error) {
-	value, err := splitMHz.read(text)
-	if err != nil {
-		return 0, err
+	value, ok := splitMHz.parse(text)
+	switch {
+	case ok && splitMHz.holds(value):
+		return Split(value), nil
+	case ok && value == 0 || text == "0":
+		return 0, splitMHz.error(text, "is zero", "that is simplex: write a channel with simplex and its frequency", "")
+	case ok:
+		return 0, tooWide(text, value)
 	}
-	switch s := Split(value); {
-	case s == 0:
-		return 0, splitMHz.error(text, "is zero", "that is simplex: write simplex with the frequency in place of output and split", "")
-	case s > widest || s < -widest:
-		return 0, tooWide(text, s)
-	default:
-		return s, nil
+	if size, ok := splitMHz.scan(text); ok {
+		return 0, unsigned(text, size)
 	}
+	return 0, splitMHz.explain(text)
 }
 
-// tooWide explains a split above 100 MHz: most are written in kHz, some in Hz.
-func tooWide(text string, s Split) error {
-	for _, guess := range []struct {
-		unit    string
-		divisor Split
-	}{{"kHz", 1_000}, {"Hz", 1_000_000}} {
-		if mhz := s / guess.divisor; s%guess.divisor == 0 && mhz >= -widest && mhz <= widest {
-			return splitMHz.fixed(text, "looks like "+guess.unit, "write MHz; did you mean", mhz.String())
-		}
+// unsigned offers both signs, because nothing tells which is meant.
+func unsigned(text string, size int64) error {
+	unit, size := likelySplit(size)
+	if size == 0 {
+		return splitMHz.error(text, "has no sign", splitMHz.write, "")
+	}
+	problem := "has no sign"
+	if unit != "MHz" {
+		problem += " and looks like " + unit
+	}
+	return splitMHz.error(text, problem, "write "+Split(size).String()+" or "+Split(-size).String(), "")
+}
+
+// tooWide explains a split above 100 MHz.
+func tooWide(text string, value int64) error {
+	if unit, likely := likelySplit(value); likely != 0 {
+		return splitMHz.fixed(text, "looks like "+unit, "write MHz: did you mean", Split(likely).String())
 	}
 	return splitMHz.error(text, "is more than 100 MHz", splitMHz.write, "")
+}
+
+// likelySplit returns the unit in which value makes a split of at most 100 MHz, and that
+// split; zero if there is none.
+func likelySplit(value int64) (unit string, likely int64) {
+	for _, guess := range []struct {
+		unit    string
+		divisor int64
+	}{{"MHz", 1}, {"kHz", 1_000}, {"Hz", 1_000_000}} {
+		if value%guess.divisor == 0 && splitMHz.holds(value/guess.divisor) {
+			return guess.unit, value / guess.divisor
+		}
+	}
+	return "", 0
 }
 
 // String returns the split in MHz with its sign and as many decimals as it needs: +5,
