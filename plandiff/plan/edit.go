@@ -47,30 +47,35 @@ func NewRecord(t Thing) (Record, error) {
 	return r, nil
 }
 
-// Add puts a record into the plan. It fails where the key is taken.
+// Add puts a record into the plan. A record of a kind that gets its keys from its
+// fields gets it here. Add fails where the key is taken.
 func (p *Plan) Add(r Record) error {
 	t := r.Thing()
 	if t.Kind == KindPlan {
 		p.Header = *r.(*Header)
 		return nil
 	}
-	if _, ok := SectionOf(t.Kind).add(p, r); !ok {
-		return fmt.Errorf("there is a %s already", t)
+	s := SectionOf(t.Kind)
+	if !s.HasOwnKeys() {
+		r.setKey(Value[string]{V: s.keyOf(r), At: r.Place()})
+	}
+	_, ok := s.add(p, r)
+	for n := 2; !ok && t.Kind == KindOperator; n++ { // people may stand in the table twice
+		r.setKey(Value[string]{V: fmt.Sprintf("%s#%d", s.keyOf(r), n), At: r.Place()})
+		_, ok = s.add(p, r)
+	}
+	if !ok {
+		return fmt.Errorf("there is a %s already", r.Thing())
 	}
 	return nil
 }
 
 // HasOwnKeys reports whether records of the kind are written with a key, and do
 // not get one from their fields.
-func (s *Section) HasOwnKeys() bool {
-	return s.keyOf == nil && s.Kind != KindOperator && s.Kind != KindPlan
-}
+func (s *Section) HasOwnKeys() bool { return s.keyOf == nil && s.Kind != KindPlan }
 
 // DerivedKey gives the key that a record gets from its fields.
 func (s *Section) DerivedKey(r Record) string {
-	if o, ok := r.(*Operator); ok {
-		return operatorKey(o)
-	}
 	if s.keyOf != nil {
 		return s.keyOf(r)
 	}

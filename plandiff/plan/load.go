@@ -46,7 +46,6 @@ func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
 	if err := l.readFiles(ctx); err != nil {
 		return nil, err
 	}
-	l.keyOperators()
 	l.plan.Problems = sortProblems(l.plan.Problems)
 	return l.plan, nil
 }
@@ -58,8 +57,6 @@ type loader struct {
 	total int64  // bytes read so far
 	alias int    // nodes reached through aliases so far
 	stop  bool   // a limit on the whole plan was reached
-
-	operators []*Operator // rows of all tables, before they have keys
 }
 
 // problem notes what is wrong, and where.

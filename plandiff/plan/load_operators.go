@@ -93,7 +93,7 @@ func (l *loader) operator(table *csv.Reader, columns []int, row []string) {
 			}
 		}
 	}
-	l.operators = append(l.operators, o)
+	_ = l.plan.Add(o) // rows are never refused
 }
 
 func cell[T any](l *loader, name string, c codec[T], text string, at Place) Value[T] {
@@ -123,26 +123,9 @@ func (l *loader) tableError(err error) {
 	l.problem(BadSyntax, at, what, "", fix)
 }
 
-// keyOperators gives each row of the tables its key, whatever order they stand
-// in: radio ID and callsign, and a number where a person has several rows.
-func (l *loader) keyOperators() {
-	rows := l.operators
-	order := slices.Clone(rows)
-	slices.SortStableFunc(order, func(a, b *Operator) int { return strings.Compare(a.Person.V, b.Person.V) })
-	seen := make(map[string]int, len(rows))
-	for _, o := range order {
-		base := operatorKey(o)
-		seen[base]++
-		o.Key.V = base
-		if n := seen[base]; n > 1 {
-			o.Key.V = fmt.Sprintf("%s#%d", base, n)
-		}
-	}
-	for _, o := range rows {
-		l.plan.Operators.add(o)
-	}
-}
-
-func operatorKey(o *Operator) string {
-	return o.ID.V.String() + "/" + string(o.Callsign.V)
+// operatorKey tells a row of the table by all that it says, so that the order of
+// rows means nothing; Add numbers rows that say the same.
+func operatorKey(r Record) string {
+	o := r.(*Operator)
+	return o.ID.V.String() + "/" + string(o.Callsign.V) + "/" + o.Person.V
 }

@@ -75,13 +75,13 @@ var sections = []*Section{
 		func() *Message { return new(Message) }, func(p *Plan) *Table[*Message] { return &p.Messages })),
 	valued("calls", section(KindShortcut, "shortcuts", "number keys that call a group or an operator", shortcutFields(),
 		func() *Shortcut { return new(Shortcut) }, func(p *Plan) *Table[*Shortcut] { return &p.Shortcuts })),
-	section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
-		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators }),
+	keyed(operatorKey, section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
+		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators })),
 	section(KindRadio, "radios", "classes of radio that members own", radioFields(),
 		func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
 	within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
 		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
-	within("review", itemised(acceptanceKey, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
+	within("review", listed(acceptanceKey, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
 		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
 }
 
@@ -126,10 +126,16 @@ func valued(field string, s *Section) *Section { s.value = field; return s }
 // within says that the section stands in another and not at the top of a file.
 func within(outer string, s *Section) *Section { s.under = outer; return s }
 
-// itemised says that the section is a list, whose records get their keys from their fields.
-func itemised(keyOf func(Record) string, s *Section) *Section {
-	s.listed, s.keyOf = true, keyOf
+// keyed says that the records of the section get their keys from their fields.
+func keyed(keyOf func(Record) string, s *Section) *Section {
+	s.keyOf = keyOf
 	return s
+}
+
+// listed says that the section is a list, whose records have no keys written.
+func listed(keyOf func(Record) string, s *Section) *Section {
+	s.listed = true
+	return keyed(keyOf, s)
 }
 
 func acceptanceKey(r Record) string {
