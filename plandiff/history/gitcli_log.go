@@ -1,0 +1,203 @@
+package history
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+)
+
+// logFields is what git log writes of each commit, each field ended by a zero byte; see readLogCommit.
+const logFields = "%H%x00%T%x00%P%x00%an%x00%ae%x00%ad%x00%cd%x00%e%x00%B%x00"
+
+// logArguments ask for every commit that changed something below a folder, with
+// git's own simplification of history, and for merges the files that differ from
+// all parents. The options undo what a user's or a repository's configuration
+// could change (git-log; git-config log.*, diff.*).
+func logArguments(s span) []string {
+	args := []string{"log", "--format=" + logFields, "--date=raw", "--encoding=none",
+		"-z", "--raw", "-c", "--no-abbrev", "--no-renames", "--no-relative", "--ignore-submodules=none",
+		"--no-ext-diff", "--no-textconv", "--no-show-signature", "--no-notes", "--no-mailmap",
+		"--no-color", "--no-decorate", "-O" + "/dev/null", "--end-of-options", s.to}
+	if s.from != "" {
+		args = append(args, "^"+s.from)
+	}
+	return append(args, "--", pathOrTop(s.dir))
+}
+
+func pathOrTop(dir string) string {
+	if dir == "" {
+		return "."
+	}
+	return dir
+}
+
+func (s *commandStore) log(ctx context.Context, sp span, visit visitor) error {
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
+	cmd := s.command(logArguments(sp)...)
+	errs := &lastWords{}
+	cmd.Stderr = errs
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		return err
+	}
+	if err := cmd.Start(); err != nil {
+		return fmt.Errorf("git cannot be started: %w", err)
+	}
+	context.AfterFunc(ctx, func() { _ = cmd.Process.Kill() })
+
+	err = parseLog(bufio.NewReaderSize(out, 64<<10), sp.dir, func(c Commit, changes []BlobChange) error {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if len(changes) == 0 {
+			return nil
+		}
+		return visit(s.at.cut(c), changes)
+	})
+	if err != nil {
+		cancel() // nobody reads on, so git must not write on
+	}
+	if exit := cmd.Wait(); exit != nil && ctx.Err() == nil {
+		return s.gitError(exit, errs.String())
+	}
+	return err
+}
+
+// parseLog reads the output of git log for logArguments. Everything in it ends
+// with a zero byte: the fields of a commit, then for each changed file a line
+// that begins with a colon and the path.
+func parseLog(r *bufio.Reader, dir string, each visitor) error {
+	var c Commit
+	var changes []BlobChange
+	for first := true; ; first = false {
+		token, err := nextLogToken(r)
+		if errors.Is(err, io.EOF) && token == "" {
+			if first {
+				return nil
+			}
+			return each(c, changes)
+		}
+		if err != nil {
+			return logError(err)
+		}
+		if strings.HasPrefix(token, ":") {
+			if first {
+				return logError(errors.New("it begins with a change"))
+			}
+			change, err := readLogChange(token, r, dir)
+			if err != nil {
+				return err
+			}
+			changes = append(changes, change)
+			continue
+		}
+		if !first {
+			if err := each(c, changes); err != nil {
+				return err
+			}
+		}
+		if c, err = readLogCommit(token, r); err != nil {
+			return err
+		}
+		changes = nil
+	}
+}
+
+func logError(why error) error {
+	return fmt.Errorf("the output of git log is not understood: %w", why)
+}
+
+// nextLogToken skips the empty tokens and line ends with which git sets its
+// records apart.
+func nextLogToken(r *bufio.Reader) (string, error) {
+	for {
+		token, err := readToken(r)
+		if token = strings.TrimLeft(token, "\n"); token != "" || err != nil {
+			return token, err
+		}
+	}
+}
+
+func readToken(r *bufio.Reader) (string, error) {
+	token, err := r.ReadString(0)
+	if errors.Is(err, io.EOF) && token != "" {
+		return token, io.ErrUnexpectedEOF
+	}
+	return strings.TrimSuffix(token, "\x00"), err
+}
+
+// readLogCommit reads the fields of logFields, of which the hash is already there.
+func readLogCommit(hash string, r *bufio.Reader) (Commit, error) {
+	const rest = 8
+	var field [rest]string
+	for i := range field {
+		var err error
+		if field[i], err = readToken(r); err != nil {
+			return Commit{}, logError(fmt.Errorf("it ends within a commit: %w", err))
+		}
+	}
+	c := Commit{Hash: hash, tree: field[0], Parents: strings.Fields(field[1])}
+	for _, id := range append([]string{c.Hash, c.tree}, c.Parents...) {
+		if !isHash(id) {
+			return Commit{}, logError(fmt.Errorf("%q stands where a hash should", id))
+		}
+	}
+	if len(c.Parents) == 0 {
+		c.Parents = nil
+	}
+	author := fmt.Sprintf("%s <%s> %s", field[2], field[3], field[4])
+	c.describe(author, "<> "+field[5], field[6], field[7])
+	return c, nil
+}
+
+// readLogChange reads ":OLDMODE NEWMODE OLD NEW STATUS" and the path after it.
+// A merge has as many colons, old modes and old hashes as it has parents.
+func readLogChange(line string, r *bufio.Reader, dir string) (BlobChange, error) {
+	path, err := readToken(r)
+	if err != nil {
+		return BlobChange{}, logError(fmt.Errorf("it ends within a change: %w", err))
+	}
+	fields := strings.Fields(strings.TrimLeft(line, ":"))
+	parents := len(line) - len(strings.TrimLeft(line, ":"))
+	if len(fields) != 2*parents+3 || path == "" {
+		return BlobChange{}, logError(fmt.Errorf("a change reads %q", line))
+	}
+	sides := make([]Version, parents+1)
+	for i := range sides {
+		if sides[i], err = readLogSide(fields[i], fields[parents+1+i]); err != nil {
+			return BlobChange{}, err
+		}
+	}
+	change := BlobChange{Path: below(dir, path), Old: sides[0], New: sides[parents]}
+	if parents > 1 {
+		change.Others = sides[1:parents]
+	}
+	return change, nil
+}
+
+func readLogSide(octal, id string) (Version, error) {
+	mode, err := strconv.ParseUint(octal, 8, 32)
+	if err != nil || !isHash(id) {
+		return Version{}, logError(fmt.Errorf("a change holds mode %q and hash %q", octal, id))
+	}
+	if mode == 0 {
+		return Version{}, nil
+	}
+	return entry{mode: canonical(mode), id: id}.version(), nil
+}
+
+// below is a path seen from dir, which holds it; "." for dir itself.
+func below(dir, path string) string {
+	switch {
+	case dir == "":
+		return path
+	case path == dir:
+		return "."
+	}
+	return strings.TrimPrefix(path, dir+"/")
+}

@@ -1,0 +1,192 @@
+package history
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+)
+
+// Walk lists the commits that can be reached from to but not from from, newest
+// first by the time of committing, each with the files below the folder dir
+// that it changed, sorted by path. The zero Commit as from means the whole
+// history; dir "" means all files.
+//
+// It lists what "git log -c -- dir" does:
+//   - A commit that changed nothing below dir is left out.
+//   - Where a merge took all of dir from one parent, only that side is followed:
+//     what the other side did there did not survive.
+//   - Of a merge, only files that differ from all its parents count, for what
+//     equals one parent was said there. A merge without such files is left out.
+//   - The first commit of all adds its files; so does a Truncated one, at the
+//     edge of a shallow clone, though in truth they are older.
+//
+// An error of visit ends the walk and is handed on, except fs.SkipAll, which
+// ends it in peace. visit may use the Repository.
+//
+// The git command is used where there is one, go-git's objects otherwise; long
+// histories take several times longer with the latter.
+func (r *Repository) Walk(ctx context.Context, from, to Commit, dir string, visit func(Commit, []BlobChange) error) error {
+	dir, err := cleanDir(dir)
+	if err != nil {
+		return err
+	}
+	r.switchOver(ctx, r.current())
+	err = r.current().log(ctx, span{from: from.Hash, to: to.Hash, dir: dir}, visit)
+	if errors.Is(err, fs.SkipAll) {
+		return nil
+	}
+	return r.explain(err)
+}
+
+// A walk goes through history commit by commit and compares trees by hash.
+type walk struct {
+	ctx  context.Context
+	from objectReader
+	at   place
+	diff *treeDiff
+
+	queue   commitQueue
+	seen    map[string]bool
+	outside map[string]bool // reachable from the lower end of the span
+	bottom  string          // that lower end
+}
+
+func newWalk(ctx context.Context, from objectReader, at place) *walk {
+	return &walk{ctx: ctx, from: from, at: at, diff: newTreeDiff(ctx, from),
+		seen: make(map[string]bool), outside: make(map[string]bool)}
+}
+
+func (w *walk) run(s span, visit visitor) error {
+	if err := w.exclude(s.from); err != nil {
+		return err
+	}
+	if err := w.push(s.to); err != nil {
+		return err
+	}
+	for w.queue.Len() > 0 {
+		c := w.queue.pop()
+		changes, next, err := w.step(c, s.dir)
+		if err != nil {
+			return err
+		}
+		for _, id := range next {
+			if err := w.push(id); err != nil {
+				return err
+			}
+		}
+		if len(changes) == 0 {
+			continue
+		}
+		if err := visit(c, changes); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// exclude marks everything that can be reached from the lower end.
+func (w *walk) exclude(from string) error {
+	if from == "" {
+		return nil
+	}
+	w.bottom = from
+	for stack := []string{from}; len(stack) > 0; {
+		id := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		if w.outside[id] {
+			continue
+		}
+		w.outside[id] = true
+		c, err := readCommit(w.ctx, w.from, w.at, id)
+		if err != nil {
+			return err
+		}
+		stack = append(stack, c.Parents...)
+	}
+	return nil
+}
+
+func (w *walk) push(id string) error {
+	if w.seen[id] || w.outside[id] {
+		return nil
+	}
+	w.seen[id] = true
+	c, err := readCommit(w.ctx, w.from, w.at, id)
+	if err != nil {
+		return err
+	}
+	w.queue.push(c)
+	return nil
+}
+
+// step compares a commit with its parents and says which of these to follow.
+// (git's rules: git-log, "History Simplification", default mode.)
+func (w *walk) step(c Commit, dir string) (changes []BlobChange, next []string, err error) {
+	here, err := w.diff.at(c.tree, dir)
+	if err != nil {
+		return nil, nil, err
+	}
+	if len(c.Parents) == 0 {
+		changes, err = w.diff.changes(entry{}, here)
+		return changes, nil, err
+	}
+	perParent := make([][]BlobChange, len(c.Parents))
+	for i, id := range c.Parents {
+		if perParent[i], err = w.compare(id, dir, here); err != nil {
+			return nil, nil, err
+		}
+		if len(perParent[i]) == 0 && w.inside(id) {
+			return nil, []string{id}, nil // all of it comes from there
+		}
+	}
+	if w.sameAsOutside(c, perParent) {
+		return nil, c.Parents, nil
+	}
+	return combine(perParent), c.Parents, nil
+}
+
+func (w *walk) compare(parent, dir string, here entry) ([]BlobChange, error) {
+	p, err := readCommit(w.ctx, w.from, w.at, parent)
+	if err != nil {
+		return nil, err
+	}
+	there, err := w.diff.at(p.tree, dir)
+	if err != nil {
+		return nil, err
+	}
+	return w.diff.changes(there, here)
+}
+
+// inside says whether git would call the parent relevant: within the span, or its lower end.
+func (w *walk) inside(id string) bool { return !w.outside[id] || id == w.bottom }
+
+// sameAsOutside is git's exception: a merge all of whose parents lie beyond the
+// lower end has nothing of its own if it equals them.
+func (w *walk) sameAsOutside(c Commit, perParent [][]BlobChange) bool {
+	for i, id := range c.Parents {
+		if w.inside(id) || len(perParent[i]) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// combine keeps the files that differ from every parent.
+func combine(perParent [][]BlobChange) []BlobChange {
+	if len(perParent) == 1 {
+		return perParent[0]
+	}
+	var list []BlobChange
+next:
+	for _, change := range perParent[0] {
+		for _, other := range perParent[1:] {
+			at, ok := findChange(other, change.Path)
+			if !ok {
+				continue next
+			}
+			change.Others = append(change.Others, other[at].Old)
+		}
+		list = append(list, change)
+	}
+	return list
+}
