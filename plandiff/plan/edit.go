@@ -59,15 +59,24 @@ func (p *Plan) Add(r Record) error {
 	if !s.HasOwnKeys() {
 		r.setKey(Value[string]{V: s.keyOf(r), At: r.Place()})
 	}
-	_, ok := s.add(p, r)
-	for n := 2; !ok && t.Kind == KindOperator; n++ { // people may stand in the table twice
-		r.setKey(Value[string]{V: fmt.Sprintf("%s#%d", s.keyOf(r), n), At: r.Place()})
-		_, ok = s.add(p, r)
+	if t.Kind == KindOperator {
+		p.number(r.(*Operator))
 	}
-	if !ok {
+	if _, ok := s.add(p, r); !ok {
 		return fmt.Errorf("there is a %s already", r.Thing())
 	}
 	return nil
+}
+
+// number tells apart the rows of operators that say the same.
+func (p *Plan) number(o *Operator) {
+	if p.rows == nil {
+		p.rows = make(map[string]int)
+	}
+	p.rows[o.Key.V]++
+	if n := p.rows[o.Key.V]; n > 1 {
+		o.Key.V = fmt.Sprintf("%s#%d", o.Key.V, n)
+	}
 }
 
 // HasOwnKeys reports whether records of the kind are written with a key, and do

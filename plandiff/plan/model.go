@@ -22,6 +22,8 @@ type Plan struct {
 
 	Files    []string  // the files it was read from, sorted
 	Problems []Problem // what could not be read, sorted by place
+
+	rows map[string]int // how many operators say the same
 }
 
 // A Record is one thing of a plan: a repeater, a zone, a message.

@@ -1,0 +1,153 @@
+package plandiff
+
+import (
+	"slices"
+	"strings"
+
+	"passband.example/plandiff/plan"
+)
+
+// A pair is a record of the old plan and what became of it.
+type pair struct {
+	section  *plan.Section
+	old, new plan.Record
+	match    Match
+}
+
+type matcher struct {
+	old, new *plan.Expansion
+	renames  plan.Renames
+	pairs    []pair
+	capped   []plan.Kind
+	dangling map[string]bool // keys that the old plan refers to and does not have
+}
+
+func newMatcher(old, new *plan.Expansion, renames plan.Renames) *matcher {
+	m := &matcher{old: old, new: new, renames: renames, dangling: map[string]bool{}}
+	for _, u := range old.Unresolved {
+		for part := range strings.SplitSeq(strings.TrimPrefix(u.Text, "zone:"), "/") {
+			m.dangling[part] = true
+		}
+	}
+	return m
+}
+
+// match pairs the records of one kind, notes new keys, and gives the changes
+// that are whole records: added, removed, renamed.
+func (m *matcher) match(s *plan.Section) []Change {
+	old, new := m.byKey(s)
+	found := m.leftover(s, old, new)
+	for _, p := range found {
+		if s.HasOwnKeys() {
+			m.renames[p.old.Thing()] = p.new.Thing().Key
+		}
+	}
+	m.pairs = append(m.pairs, found...)
+	paired := pairedIn(found)
+	gone := func(r plan.Record) bool { return paired[r] }
+	return m.whole(s, slices.DeleteFunc(old, gone), slices.DeleteFunc(new, gone))
+}
+
+// pairedIn gives the records of both sides that stand in pairs.
+func pairedIn(pairs []pair) map[plan.Record]bool {
+	in := make(map[plan.Record]bool, 2*len(pairs))
+	for _, p := range pairs {
+		in[p.old], in[p.new] = true, true
+	}
+	return in
+}
+
+// byKey pairs what has the same key and gives what is left on both sides.
+func (m *matcher) byKey(s *plan.Section) (old, new []plan.Record) {
+	paired := make(map[plan.Record]bool)
+	for _, o := range s.All(m.old.Plan) {
+		n, ok := s.Find(m.new.Plan, m.keyNow(s, o))
+		if !ok || paired[n] {
+			old = append(old, o)
+			continue
+		}
+		paired[n] = true
+		m.pairs = append(m.pairs, pair{section: s, old: o, new: n})
+	}
+	for _, n := range s.All(m.new.Plan) {
+		if !paired[n] {
+			new = append(new, n)
+		}
+	}
+	return byKeyOrder(old), byKeyOrder(new)
+}
+
+func byKeyOrder(rs []plan.Record) []plan.Record {
+	slices.SortFunc(rs, func(a, b plan.Record) int { return strings.Compare(a.Thing().Key, b.Thing().Key) })
+	return rs
+}
+
+// keyNow gives the key under which a record of the old plan is looked for in the
+// new one. A key that follows from references follows their new keys.
+func (m *matcher) keyNow(s *plan.Section, o plan.Record) string {
+	if s.Kind != plan.KindAcceptance || len(m.renames) == 0 {
+		return o.Thing().Key
+	}
+	a := *o.(*plan.Acceptance)
+	a.At.V = m.renames.Translate(plan.RefAcceptance, a.At.V)
+	return s.DerivedKey(&a)
+}
+
+// whole gives the changes of records that came, went or have a new key.
+func (m *matcher) whole(s *plan.Section, old, new []plan.Record) []Change {
+	var changes []Change
+	for _, o := range old {
+		changes = append(changes, Change{
+			Op: Removed, Thing: o.Thing(), Was: o.Thing(), Edits: everything(s, o, nil),
+			Weight: weightOf(s), At: m.anchor(o), WasAt: o.Place(),
+		})
+	}
+	for _, n := range new {
+		changes = append(changes, Change{
+			Op: Added, Thing: n.Thing(), Edits: everything(s, nil, n), Weight: weightOf(s), At: n.Place(),
+		})
+	}
+	for _, p := range m.pairs {
+		if p.section == s && p.match.How != ByKey && s.HasOwnKeys() {
+			changes = append(changes, Change{
+				Op: Renamed, Thing: p.new.Thing(), Was: p.old.Thing(), Weight: plan.Label,
+				At: p.new.Place(), WasAt: p.old.Place(), Match: p.match,
+			})
+		}
+	}
+	return changes
+}
+
+// anchor is where a reader finds what is left of a record that is gone: the
+// file it stood in if that is still there, else the root file. It is never nowhere.
+func (m *matcher) anchor(gone plan.Record) plan.Place {
+	if file := gone.Place().File; slices.Contains(m.new.Plan.Files, file) {
+		return plan.Place{File: file, Line: 1, Col: 1}
+	}
+	return plan.Place{File: plan.RootFile, Line: 1, Col: 1}
+}
+
+// everything gives all fields of a record that came or went as edits.
+func everything(s *plan.Section, old, new plan.Record) []Edit {
+	var edits []Edit
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if e := newEdit(f, old, new); len(e.Old)+len(e.New) > 0 {
+			edits = append(edits, e)
+		}
+	}
+	return edits
+}
+
+// weightOf is what it weighs when a whole record of the kind comes or goes.
+func weightOf(s *plan.Section) plan.Weight {
+	switch s.Kind {
+	case plan.KindPlan, plan.KindSeverity, plan.KindAcceptance:
+		return plan.Policy
+	case plan.KindOperator, plan.KindMessage:
+		return plan.Label
+	case plan.KindZone, plan.KindScanList, plan.KindShortcut, plan.KindRadio:
+		return plan.Layout
+	}
+	return plan.Air
+}
