@@ -94,8 +94,8 @@ func (d DCS) Standard() bool {
 func (d DCS) Same(other DCS) bool { return d.Canonical() == other.Canonical() }
 
 // Canonical returns the one spelling that stands for all equal ones: a normal code of
-// the standard list if there is one, else the lowest normal code, else (for four
-// signals) the lowest inverted code.
+// the standard list if there is one, else the lowest normal code. One signal has inverted
+// spellings only, D112I and three more: there it is the lowest of them.
 func (d DCS) Canonical() DCS {
 	spellings := d.Spellings()
 	for _, s := range spellings {

@@ -105,7 +105,7 @@ func (n notation) guessUnit(text, sign, digits string) error {
 	number := strings.TrimRightFunc(digits, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' })
 	unit := strings.TrimSpace(digits[len(number):])
 	switch {
-	case number == "" || unit == "":
+	case number == "" || unit == "" || !isDigits(number[:1]) && number[0] != '.':
 		return nil
 	case strings.EqualFold(unit, n.unit):
 		return n.offer(text, "has a unit", "write the number alone:", sign+number)

@@ -1,6 +1,10 @@
 package signal
 
-import "strings"
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
 
 // Tone is what opens a squelch: a CTCSS tone, a DCS signal, or none, which is the zero
 // value. Tones can be compared with ==, which compares how they are written; Same compares
@@ -29,14 +33,27 @@ func ParseTone(text string) (Tone, error) {
 		return dcs.Tone(), nil
 	}
 	ctcss, err := ParseCTCSS(text)
+	var bad *Error
 	switch {
+	case errors.As(err, &bad) && couldBeDCS(bad.Fix):
+		return Tone{}, whichTone(text, bad.Problem, bad.Fix)
 	case err != nil:
 		return Tone{}, err
-	case looksBareDCS(text) && !ctcss.Common():
-		return Tone{}, toneHertz.error(text, "could be a DCS code and is no listed CTCSS tone",
-			"write D"+text+"N or D"+text+"I for DCS, or "+ctcss.String()+" if hertz are meant", "")
+	case couldBeDCS(text):
+		return Tone{}, whichTone(text, "could be a DCS code and is no listed CTCSS tone", text)
 	}
 	return ctcss.Tone(), nil
+}
+
+// couldBeDCS tells three octal digits that are a tone in hertz, but not a listed one.
+func couldBeDCS(text string) bool {
+	ctcss, err := ParseCTCSS(text)
+	return err == nil && looksBareDCS(text) && !ctcss.Common()
+}
+
+// whichTone asks which of three things the digits mean.
+func whichTone(text, problem, digits string) error {
+	return toneHertz.error(text, problem, fmt.Sprintf("write D%[1]sN or D%[1]sI for DCS, or %[1]s.0 if hertz are meant", digits), "")
 }
 
 // writtenAsDCS tells a code that has at least one mark of DCS: the D or the polarity.
