@@ -78,5 +78,12 @@ func (d MicroDegrees) Degrees() float64 { return float64(d) / float64(degree) }
 // MarshalText returns String.
 func (d MicroDegrees) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
-// UnmarshalText reads what ParseLongitude reads, since an angle alone may be either.
-func (d *MicroDegrees) UnmarshalText(text []byte) error { return unmarshal(d, text, ParseLongitude) }
+// UnmarshalText reads -180 to 180 degrees, since an angle alone may be a latitude or a
+// longitude.
+func (d *MicroDegrees) UnmarshalText(text []byte) error { return unmarshal(d, text, parseAngle) }
+
+func parseAngle(text string) (MicroDegrees, error) {
+	either := longitude
+	either.kind = "coordinate"
+	return either.angle(text)
+}

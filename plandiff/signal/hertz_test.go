@@ -49,7 +49,7 @@ func TestParseMegahertz(t *testing.T) {
 		{name: "point at the end", why: "a decimal may have been lost", text: "146.", err: refused("146.", "ends in a point; write 146"), fix: "146"},
 		{name: "point at the start", why: "a digit may have been lost", text: ".5", err: refused(".5", "has no digit before the point; write 0.5"), fix: "0.5"},
 		{name: "zero in front", why: "YAML 1.1 reads some of these as octal (units.md 4)", text: "0146.52", err: refused("0146.52", "begins with a zero too many; write 146.52"), fix: "146.52"},
-		{name: "too low", why: "below every amateur band but 2200 m ends at 0.1357 MHz (47 CFR 97.301)", text: "0.05", err: refused("0.05", "is below 0.1 MHz; "+mhz)},
+		{name: "too low", why: "no amateur band lies below 0.1357 MHz (47 CFR 97.301, from memory)", text: "0.05", err: refused("0.05", "is below 0.1 MHz; "+mhz)},
 		{name: "a word", why: "a key may have been meant", text: "ridge", err: refused("ridge", "is not a number; "+mhz)},
 		{name: "not a number", why: "strconv.ParseFloat would take it", text: "nan", err: refused("nan", "is not a number; "+mhz)},
 		{name: "base 60", why: "YAML 1.1 reads 146:52 as a number (units.md 4)", text: "146:52", err: refused("146:52", "is not a number; "+mhz)},

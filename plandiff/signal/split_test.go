@@ -11,7 +11,7 @@ func TestParseSplit(t *testing.T) {
 	const signed = "write MHz with a sign, as in +5 or -0.6"
 	refused := func(text, sentence string) string { return fmt.Sprintf("split %q %s", text, sentence) }
 	testParse(t, ParseSplit, []parseCase[Split]{
-		{name: "up", why: "70 cm in the US (47 CFR does not say; common practice)", text: "+5", want: 5_000_000},
+		{name: "up", why: "70 cm in the US (common practice)", text: "+5", want: 5_000_000},
 		{name: "down", why: "2 m (common practice)", text: "-0.6", want: -600_000},
 		{name: "zeros", why: "-0.600 is -0.6", text: "-0.600", want: -600_000},
 		{name: "European", why: "-7.6 is one hertz short in floats (units.md 3)", text: "-7.6", want: -7_600_000},
