@@ -10,7 +10,7 @@
 // [FirstRelease] and [SecondRelease] are annotated tags.
 //
 // The branch [Proposal] left main two commits before its end. A new member wants to
-// add three repeaters, and makes the mistakes that people make:
+// add four repeaters, and makes the mistakes that people make:
 //
 //   - a repeater output ten megahertz off, so that it and its input leave the band
 //   - an input so near the edge of the band that wide FM spills over it
@@ -19,7 +19,7 @@
 //   - one group on both slots of a repeater
 //   - a zone entry that names a group which does not exist
 //   - a radio ID that belongs to somebody else
-//   - a label so long that five channels look the same on a pocket radio
+//   - a label so long that six channels look the same on a pocket radio
 //   - more channels in a zone than a pocket radio holds, by way of a wildcard
 //
 // Beside these stand changes that are in order, as in any honest proposal.

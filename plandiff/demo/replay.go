@@ -65,8 +65,8 @@ func readLetter(folder fs.FS, name string) (Commit, error) {
 	if err != nil {
 		return Commit{}, fmt.Errorf("%s: %w", file, err)
 	}
-	if len(message) == 0 || m.Header.Get("Branch") == "" {
-		return Commit{}, fmt.Errorf("%s: a commit needs a branch and a message", file)
+	if len(message) == 0 || m.Header.Get("Branch") == "" || from.Name == "" {
+		return Commit{}, fmt.Errorf("%s: a commit needs the name of its author, a branch and a message", file)
 	}
 	return Commit{
 		Name:    name,
