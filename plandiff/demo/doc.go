@@ -24,7 +24,9 @@
 //
 // Beside these stand changes that are in order, as in any honest proposal.
 //
-// Main, at every commit, is meant to be a plan about which no check has anything to say.
+// The tip of main is meant to be a plan about which no check has anything to say. Every
+// commit of main loads, but the first four have labels that a pocket radio cuts; the fifth
+// mends them.
 //
 // # Nothing here is real
 //
@@ -40,11 +42,11 @@
 // commit adds or changes:
 //
 //	From: Lena Marrow <lena@example.org>
-//	Date: Sun, 26 Oct 2025 18:05:00 -0600
+//	Date: Sun, 01 Feb 2026 19:15:00 -0700
 //	Branch: main
 //	Tag: 2026.1
 //
-//	Retune Mill to 147.120 with tone 123.0
+//	Add the storm group and put it on six repeaters
 //
 // The first commit of a branch grows from the commit of main before it in the folder.
 // To correct a value in all of history, change it in each copy of its file.
