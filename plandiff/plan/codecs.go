@@ -12,6 +12,7 @@ import (
 var (
 	texts       = words(parseText)
 	notes       = words(parseNote)
+	people      = words(parsePerson)
 	names       = words(parseKey)
 	entries     = words(parseEntry)
 	powers      = words(parsePower)

@@ -62,7 +62,7 @@ func operatorFields() []Field {
 	return []Field{
 		scalar("id", Label, radioIDs, func(o *Operator) *Value[signal.RadioID] { return &o.ID }, "the radio ID that the person sends"),
 		scalar("callsign", Label, callsigns, func(o *Operator) *Value[signal.Callsign] { return &o.Callsign }, "the person's callsign"),
-		scalar("name", Label, texts, func(o *Operator) *Value[string] { return &o.Person }, "what members call the person"),
+		scalar("name", Label, people, func(o *Operator) *Value[string] { return &o.Person }, "what members call the person"),
 	}
 }
 

@@ -194,6 +194,12 @@ func parseText(text string) (string, error) {
 	return visible(text, 200, false)
 }
 
+// parsePerson reads a name from a table, where a blank at the edge of a cell
+// means nothing.
+func parsePerson(text string) (string, error) {
+	return parseText(strings.TrimSpace(text))
+}
+
 // parseNote reads a text that may have several lines.
 func parseNote(text string) (string, error) {
 	return visible(strings.TrimRight(text, "\n"), 4000, true)

@@ -113,9 +113,26 @@ func textNode(text string) *yaml.Node {
 		n.Tag = "!!str" // the encoder quotes it where it would mean something else
 	}
 	if strings.Contains(text, "\n") {
-		n.Style = yaml.LiteralStyle
+		n.Style = yaml.DoubleQuotedStyle
+		if staysAsBlock(text) {
+			n.Style = yaml.LiteralStyle
+		}
 	}
 	return n
+}
+
+// staysAsBlock reports whether a text of several lines can be written under a |
+// and read back as it is: the encoder loses blanks at the edges of one.
+func staysAsBlock(text string) bool {
+	if strings.TrimSpace(text) != text {
+		return false
+	}
+	for line := range strings.SplitSeq(text, "\n") {
+		if strings.TrimSpace(line) != line {
+			return false
+		}
+	}
+	return true
 }
 
 func mappingNode() *yaml.Node { return &yaml.Node{Kind: yaml.MappingNode} }
