@@ -1,0 +1,172 @@
+package review
+
+import (
+	"context"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// A Verdict is what all rules together say of a plan, or of a change to one.
+type Verdict struct {
+	Findings []Finding  // what is wrong now, by place
+	Gone     []Finding  // what was wrong before the change and is not any more
+	Accepted []Accepted // what would be a finding, had the club not accepted it
+	Skipped  string     // why the rules did not run, where they did not
+	Rules    int        // how many rules ran
+	Policy   Policy     // the policy it was judged by
+	Change   bool       // a change was judged, not a plan alone
+}
+
+// Accepted is a finding that the club lives with, and its reason.
+type Accepted struct {
+	Finding Finding
+	By      *plan.Acceptance
+}
+
+// Blocks reports whether something must not reach members. A change is not
+// blamed for what was there before it.
+func (v *Verdict) Blocks() bool {
+	for _, f := range v.Findings {
+		if f.Severity == Block && (f.Standing == New || !v.Change) {
+			return true
+		}
+	}
+	return false
+}
+
+// Count tells how many findings there are of a severity and standing.
+func (v *Verdict) Count(severity Severity, standing Standing) int {
+	n := 0
+	for _, f := range v.Findings {
+		if f.Severity == severity && f.Standing == standing {
+			n++
+		}
+	}
+	return n
+}
+
+// Check judges one plan by its own policy.
+func Check(ctx context.Context, rules []*Rule, x *plan.Expansion, today plan.Date) (*Verdict, error) {
+	j := judge{ctx: ctx, rules: rules, policy: PolicyOf(x.Plan), today: today}
+	v, err := j.check(x, nil)
+	if err != nil {
+		return nil, err
+	}
+	j.acceptances(v, x.Plan)
+	sortFindings(v.Findings)
+	return v, nil
+}
+
+// Judge judges a change by the policy of the plan that it starts from: a pull
+// request cannot waive its own findings. Each finding is new, or was there
+// before, by an identity that shifted lines, other order and new keys do not
+// touch.
+func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today plan.Date) (*Verdict, error) {
+	j := judge{ctx: ctx, rules: rules, policy: PolicyOf(c.Old.Plan), today: today}
+	before, err := j.check(c.Old, nil)
+	if err != nil {
+		return nil, err
+	}
+	j.policy = j.policy.renamed(c.Renames)
+	v, err := j.check(c.New, c)
+	if err != nil {
+		return nil, err
+	}
+	v.Change = true
+	j.policyChanges(v, c)
+	stand(v, before, c.Renames)
+	j.acceptances(v, c.New.Plan)
+	sortFindings(v.Findings)
+	sortFindings(v.Gone)
+	return v, nil
+}
+
+type judge struct {
+	ctx    context.Context
+	rules  []*Rule
+	policy Policy
+	today  plan.Date
+}
+
+// check runs all rules over one plan.
+func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, error) {
+	v := &Verdict{Policy: j.policy}
+	unread := ""
+	for _, p := range x.Plan.Problems {
+		v.Findings = append(v.Findings, problemFinding(p))
+		if p.Rule == plan.BadSyntax || p.Rule == plan.FileRefused {
+			unread = p.At.File
+		}
+	}
+	if unread != "" {
+		v.Skipped = "the rules did not run, since part of the plan could not be read (" + unread + ")"
+		return v, nil
+	}
+	for _, r := range j.rules {
+		if err := j.ctx.Err(); err != nil {
+			return nil, err
+		}
+		severity, eased := j.policy.severity(r)
+		if severity == Off || r.Run == nil {
+			continue
+		}
+		v.Rules++
+		pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c}
+		pass.report = func(f Finding) {
+			f.Rule, f.Severity, f.Eased = r.ID, severity, eased
+			j.file(v, f)
+		}
+		r.Run(pass)
+	}
+	return v, nil
+}
+
+// file puts a finding where it belongs: among the accepted or the others.
+func (j *judge) file(v *Verdict, f Finding) {
+	by, expired := j.policy.accepts(f, j.today)
+	if by != nil {
+		v.Accepted = append(v.Accepted, Accepted{f, by})
+		return
+	}
+	if expired {
+		f.Also = append(f.Also, Related{Text: "it was accepted until a day that is past"})
+	}
+	v.Findings = append(v.Findings, f)
+}
+
+func problemFinding(p plan.Problem) Finding {
+	f := Finding{Rule: p.Rule, Severity: Block, At: p.At, What: p.What, Why: p.Why, Fix: p.Fix, Values: []string{p.At.File, p.What}}
+	if !p.Also.IsZero() {
+		f.Also = []Related{{At: p.Also, Text: "written before here"}}
+	}
+	return f
+}
+
+// stand tells which findings of the new plan were there before, and which of
+// those before are gone. Findings with one identity are counted off one by one.
+func stand(v, before *Verdict, ren plan.Renames) {
+	was := make(map[string][]Finding)
+	for _, f := range before.Findings {
+		id := f.identity(ren)
+		was[id] = append(was[id], f)
+	}
+	for i := range v.Findings {
+		id := v.Findings[i].ID()
+		if len(was[id]) > 0 {
+			v.Findings[i].Standing = Still
+			was[id] = was[id][1:]
+		}
+	}
+	if v.Skipped != "" {
+		return // what could not be judged is not gone
+	}
+	for _, f := range before.Findings {
+		id := f.identity(ren)
+		if len(was[id]) > 0 {
+			was[id] = was[id][1:]
+			f.Standing = Gone
+			v.Gone = append(v.Gone, f)
+		}
+	}
+}

@@ -1,0 +1,37 @@
+package review
+
+import (
+	"context"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// A Rule looks for one fault in a plan. Rules are values in the list of package
+// rules; nothing registers itself.
+type Rule struct {
+	ID       string   // words, as a policy writes them: off-band
+	Severity Severity // how bad its findings are where the policy does not say
+	Edition  int      // the first edition of plans that it may block
+	Doc      string   // its page, in the form that ParsePage reads
+	Run      func(*Pass)
+}
+
+// A Pass is one run of a rule over a plan.
+type Pass struct {
+	Context   context.Context
+	Plan      *plan.Plan
+	Expansion *plan.Expansion
+	Date      plan.Date // today, where a rule needs it
+	Rules     []*Rule   // all rules that there are
+
+	// Comparison is the change that led to the plan, or nil where one plan is
+	// checked alone. A rule may name what caused a fault; whether there is one must
+	// not depend on it.
+	Comparison *plandiff.Comparison
+
+	report func(Finding)
+}
+
+// Report adds a finding. Rule and Severity are filled in by the caller of the rule.
+func (p *Pass) Report(f Finding) { p.report(f) }
