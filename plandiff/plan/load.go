@@ -46,8 +46,18 @@ func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
 	if err := l.readFiles(ctx); err != nil {
 		return nil, err
 	}
+	l.checkSplits()
 	l.plan.Problems = sortProblems(l.plan.Problems)
 	return l.plan, nil
+}
+
+// checkSplits notes the splits that lead to no frequency.
+func (l *loader) checkSplits() {
+	for _, r := range l.plan.Repeaters.All() {
+		if r.Output.IsSet() && r.Split.IsSet() && !r.Input.Written() && r.TransmitOn() == 0 {
+			l.problem(BadValue, r.Split.At, fmt.Sprintf("split: %s from %s MHz leads to no frequency", r.Split.V, r.Output.V), "", "look at the output and at the sign and size of the split")
+		}
+	}
 }
 
 type loader struct {

@@ -220,13 +220,16 @@ func (s *Severity) Thing() Thing    { return Thing{KindSeverity, s.Key.V} }
 func (a *Acceptance) Thing() Thing  { return Thing{KindAcceptance, a.Key.V} }
 
 // TransmitOn is the frequency that a member sends on through the repeater: the
-// input as written, or output plus split. Zero when the plan does not say.
+// input as written, or output plus split. Zero when the plan does not say, or
+// when the split leads to no frequency at all.
 func (r *Repeater) TransmitOn() signal.Hertz {
 	switch {
 	case r.Input.IsSet():
 		return r.Input.V
 	case r.Output.IsSet() && r.Split.IsSet():
-		return r.Output.V + signal.Hertz(r.Split.V)
+		if input := r.Output.V + signal.Hertz(r.Split.V); input.IsFrequency() {
+			return input
+		}
 	}
 	return 0
 }

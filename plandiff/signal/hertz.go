@@ -57,3 +57,7 @@ func (f Hertz) MarshalText() ([]byte, error) { return marshalOptional(f, f.Strin
 
 // UnmarshalText reads what ParseMegahertz reads, and nothing as the zero value.
 func (f *Hertz) UnmarshalText(text []byte) error { return unmarshalOptional(f, text, ParseMegahertz) }
+
+// IsFrequency reports whether ParseMegahertz could have read the value: whether it can
+// be a frequency at all and not merely the result of a sum.
+func (f Hertz) IsFrequency() bool { return megahertz.holds(int64(f)) }
