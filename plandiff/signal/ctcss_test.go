@@ -105,7 +105,7 @@ func TestMisprintsAreNear(t *testing.T) {
 			t.Errorf("nearest to %s is %s, want %s", misprint, got, want)
 		}
 	}
-	if got := CTCSS(681).Nearest(); got != 670 {
-		t.Errorf("nearest to 68.1 is %s, want the lower of 67.0 and 69.3", got)
+	if got := CTCSS(900).Nearest(); got != 885 {
+		t.Errorf("nearest to 90.0 is %s, want the lower of 88.5 and 91.5", got)
 	}
 }

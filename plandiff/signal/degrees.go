@@ -54,7 +54,7 @@ func (a axis) angle(text string) (MicroDegrees, error) {
 		return 0, err
 	}
 	if !a.holds(value) {
-		return 0, a.error(text, "is out of range", a.write+"; were latitude and longitude swapped?", "")
+		return 0, a.error(text, "is out of range", a.write+" (were latitude and longitude swapped?)", "")
 	}
 	return MicroDegrees(value), nil
 }

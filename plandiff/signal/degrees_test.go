@@ -19,7 +19,7 @@ func TestParseLatitude(t *testing.T) {
 		{name: "minus zero", why: "the equator has one side", text: "-0", want: 0},
 
 		{name: "seven decimals", why: "nothing is cut off", text: "40.1234567", err: refused("40.1234567", "is finer than a millionth of a degree (11 cm); write at most 6 decimals")},
-		{name: "beyond the pole", why: "a longitude got in", text: "-104.2", err: refused("-104.2", "is out of range; "+write+"; were latitude and longitude swapped?")},
+		{name: "beyond the pole", why: "a longitude got in", text: "-104.2", err: refused("-104.2", "is out of range; "+write+" (were latitude and longitude swapped?)")},
 		{name: "N", why: "as a map writes it", text: "40.1N", err: refused("40.1N", "has a letter for its side; write the sign instead: 40.1"), fix: "40.1"},
 		{name: "S", why: "south is negative", text: "34.91\u00b0 s", err: refused("34.91\u00b0 s", "has a letter for its side; write the sign instead: -34.91"), fix: "-34.91"},
 		{name: "W", why: "not the side of a latitude", text: "40.1W", err: refused("40.1W", "has something after the number; "+write)},
@@ -37,7 +37,7 @@ func TestParseLongitude(t *testing.T) {
 		{name: "west", why: "negative", text: "-104.2", want: -104_200_000},
 		{name: "the date line", why: "the range ends here", text: "180", want: dateLine},
 		{name: "W", why: "west is negative", text: "104.2 W", err: `longitude "104.2 W" has a letter for its side; write the sign instead: -104.2`, fix: "-104.2"},
-		{name: "beyond", why: "there is no such meridian", text: "181", err: `longitude "181" is out of range; ` + write + "; were latitude and longitude swapped?"},
+		{name: "beyond", why: "there is no such meridian", text: "181", err: `longitude "181" is out of range; ` + write + " (were latitude and longitude swapped?)"},
 	})
 }
 

@@ -3,6 +3,7 @@ package signal
 import (
 	"fmt"
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -39,6 +40,7 @@ func TestParseMegahertz(t *testing.T) {
 		{name: "kHz with a decimal", why: "half a kHz is 500 Hz", text: "146837.5", err: refused("146837.5", "looks like kHz; write MHz: did you mean 146.8375"), fix: "146.8375"},
 		{name: "kHz finer than a hertz", why: "the fix would have to round", text: "146520.0001", err: refused("146520.0001", "is 10000 MHz or more; "+mhz)},
 		{name: "last kHz", why: "kHz end at 9 999 999 (units.md 4)", text: "9999999", err: refused("9999999", "looks like kHz; write MHz: did you mean 9999.999"), fix: "9999.999"},
+		{name: "last kHz with decimals", why: "as above", text: "9999999.999", err: refused("9999999.999", "looks like kHz; write MHz: did you mean 9999.999999"), fix: "9999.999999"},
 		{name: "first Hz", why: "above 9 999 999 it is Hz (units.md 4)", text: "10000000", err: refused("10000000", "looks like Hz; write MHz: did you mean 10.000"), fix: "10.000"},
 		{name: "Hz", why: "as other files hold it", text: "146520000", err: refused("146520000", "looks like Hz; write MHz: did you mean 146.520"), fix: "146.520"},
 		{name: "hexadecimal", why: "no plan is written so", text: "0x92", err: refused("0x92", "is not written in decimal digits; "+mhz)},
@@ -53,6 +55,7 @@ func TestParseMegahertz(t *testing.T) {
 		{name: "a word", why: "a key may have been meant", text: "ridge", err: refused("ridge", "is not a number; "+mhz)},
 		{name: "not a number", why: "strconv.ParseFloat would take it", text: "nan", err: refused("nan", "is not a number; "+mhz)},
 		{name: "base 60", why: "YAML 1.1 reads 146:52 as a number (units.md 4)", text: "146:52", err: refused("146:52", "is not a number; "+mhz)},
+		{name: "forty zeros", why: "no person writes them", text: "146." + strings.Repeat("0", 40), err: `frequency "146.` + strings.Repeat("0", 36) + `"... is too long for a number; ` + mhz},
 		{name: "twenty digits", why: "more than an int64 holds", text: "99999999999999999999", err: refused("99999999999999999999", "is far too large; "+mhz)},
 	})
 }

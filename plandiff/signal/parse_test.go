@@ -91,6 +91,8 @@ func checkRefusal(text string, err error, parse func(string) error) error {
 		return fmt.Errorf("%q: %v is no *Error", text, err)
 	case bad.Text != text || bad.Kind == "" || bad.Problem == "" || bad.Instead == "":
 		return fmt.Errorf("%q: the error lacks a part: %#v", text, bad)
+	case strings.Contains(bad.Problem+bad.Instead, ";"):
+		return fmt.Errorf("%q: the error is more than what is wrong; what to write: %v", text, bad)
 	case strings.ContainsFunc(bad.Error(), func(r rune) bool { return !unicode.IsPrint(r) }):
 		return fmt.Errorf("%q: the error is not printable: %q", text, bad.Error())
 	case len(bad.Error()) > 300:
