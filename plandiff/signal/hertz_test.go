@@ -123,3 +123,14 @@ func TestSumsStayExact(t *testing.T) {
 		}
 	}
 }
+
+// TestIsFrequency: a sum can leave the range of ParseMegahertz on either side.
+func TestIsFrequency(t *testing.T) {
+	for f, want := range map[Hertz]bool{
+		99_999: false, 100_000: true, 9_999_999_999: true, 10_000_000_000: false, 0: false, -600_000: false,
+	} {
+		if got := f.IsFrequency(); got != want {
+			t.Errorf("%s MHz is a frequency: %v, want %v", f, got, want)
+		}
+	}
+}
