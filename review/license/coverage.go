@@ -91,22 +91,25 @@ func (c *coverage) around(r reach) (s *span, whole bool) {
 	return s, s != nil && s.low <= r.low && r.high <= s.high
 }
 
-// beside returns the rows at the edges of the spans next to r, below and above.
-func (c *coverage) beside(r reach) []*Row {
-	var rows []*Row
+// beside returns for the spans next to r, below and above, the row at the edge that is the
+// better one to name.
+func (c *coverage) beside(r reach, better func(a, b *Row) bool) []*Row {
 	above := sort.Search(len(c.spans), func(i int) bool { return c.spans[i].low >= r.high })
-	if above > 0 {
-		below := &c.spans[above-1]
-		for i := len(below.rows) - 1; i >= 0; i-- {
-			if halves(2*below.rows[i].High) == below.high {
-				rows = append(rows, below.rows[i])
-				break
+	var rows []*Row
+	pick := func(i int, atEdge func(*Row) bool) {
+		if i < 0 || i >= len(c.spans) {
+			return
+		}
+		var best *Row
+		for _, row := range c.spans[i].rows {
+			if atEdge(row) && (best == nil || better(row, best)) {
+				best = row
 			}
 		}
+		rows = append(rows, best)
 	}
-	if above < len(c.spans) {
-		rows = append(rows, c.spans[above].rows[0])
-	}
+	pick(above-1, func(row *Row) bool { return halves(2*row.High) == c.spans[above-1].high })
+	pick(above, func(row *Row) bool { return halves(2*row.Low) == c.spans[above].low })
 	return rows
 }
 

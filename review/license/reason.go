@@ -1,13 +1,17 @@
 package license
 
-import "passband.example/plandiff/signal"
+import (
+	"slices"
+
+	"passband.example/plandiff/signal"
+)
 
 // notCovered finds why step 1 failed for a kind of emission, by taking what the rows
 // ask for one by one: a band at all, the class, the emission, the width.
 func (j *judge) notCovered(kind Kind) Objection {
 	anybody := j.coverage(filter{})
 	if s, whole := anybody.around(j.reach); s == nil {
-		return Objection{Reason: OutsideBands, Rows: anybody.beside(j.reach)}
+		return Objection{Reason: OutsideBands, Rows: anybody.beside(j.reach, j.better)}
 	} else if !whole {
 		return j.overEdge(s)
 	}
@@ -16,21 +20,26 @@ func (j *judge) notCovered(kind Kind) Objection {
 	if !whole {
 		return j.notOfClass(class, s)
 	}
-	able := j.coverage(filter{class: j.q.Class, kind: kind})
-	if a, whole := able.around(j.reach); !whole {
-		o := j.beyond(EmissionBarred, a)
-		for _, row := range s.within(j.reach) {
-			if row.Emissions&kind == 0 {
-				o.Rows = append(o.Rows, row)
-			}
-		}
-		return o
+	able, whole := j.coverage(filter{class: j.q.Class, kind: kind}).around(j.reach)
+	if !whole {
+		return j.notAllowed(kind, s, able)
 	}
-	a, _ := able.around(j.reach)
 	narrow, _ := j.coverage(j.filter(kind)).around(j.reach)
 	o := j.beyond(TooWide, narrow)
-	for _, row := range a.within(j.reach) {
+	for _, row := range able.within(j.reach) {
 		if row.MaxWidth != 0 && row.MaxWidth < j.q.Emission.NecessaryBandwidth {
+			o.Rows = append(o.Rows, row)
+		}
+	}
+	return o
+}
+
+// notAllowed explains an emission that the rows of s, which the class has, don't allow outside
+// of the span able.
+func (j *judge) notAllowed(kind Kind, s, able *span) Objection {
+	o := j.beyond(EmissionBarred, able)
+	for _, row := range s.within(j.outside(able)) {
+		if row.Emissions&kind == 0 {
 			o.Rows = append(o.Rows, row)
 		}
 	}
@@ -58,7 +67,7 @@ func (j *judge) notOfClass(class *coverage, s *span) Objection {
 	case s != nil:
 		return j.overEdge(s)
 	default:
-		return Objection{Reason: OutsideBands, Rows: class.beside(j.reach)}
+		return Objection{Reason: OutsideBands, Rows: class.beside(j.reach, j.better)}
 	}
 }
 
@@ -79,7 +88,47 @@ func (j *judge) overEdge(s *span) Objection {
 			o.Rows = append(o.Rows, row)
 		}
 	}
+	o.Rows = j.evidence(o.Rows)
 	return o
+}
+
+// evidence narrows rows to those that speak of the class and the emission, if there are such
+// and they do not rest on memory alone.
+func (j *judge) evidence(rows []*Row) []*Row {
+	var own []*Row
+	for _, row := range rows {
+		if j.speaks(row) {
+			own = append(own, row)
+		}
+	}
+	if len(own) == 0 || allFromMemory(own) {
+		return rows
+	}
+	return own
+}
+
+func (j *judge) speaks(row *Row) bool {
+	return row.concerns(j.q.Class) && row.Emissions&j.q.Emission.Kind == j.q.Emission.Kind
+}
+
+// better tells whether a is the better row to name: surer, or else of the class and emission.
+func (j *judge) better(a, b *Row) bool {
+	if (a.Confidence == Memory) != (b.Confidence == Memory) {
+		return b.Confidence == Memory
+	}
+	return j.speaks(a) && !j.speaks(b)
+}
+
+// outside returns the part of the emission that lies outside of s, or all of it.
+func (j *judge) outside(s *span) reach {
+	switch {
+	case s == nil, s.low > j.low && s.high < j.high:
+		return j.reach
+	case s.low > j.low:
+		return reach{j.low, s.low}
+	default:
+		return reach{s.high, j.high}
+	}
 }
 
 // beyond returns an objection that says how far the emission reaches out of a span.
@@ -94,18 +143,9 @@ func (j *judge) beyond(reason Reason, s *span) Objection {
 
 func appendNew(rows []*Row, more ...*Row) []*Row {
 	for _, row := range more {
-		if !containsRow(rows, row) {
+		if !slices.Contains(rows, row) {
 			rows = append(rows, row)
 		}
 	}
 	return rows
-}
-
-func containsRow(rows []*Row, row *Row) bool {
-	for _, r := range rows {
-		if r == row {
-			return true
-		}
-	}
-	return false
 }

@@ -83,7 +83,7 @@ func (j *judge) opened() bool {
 }
 
 func (j *judge) notOpened() Objection {
-	return Objection{Reason: StationBarred, Rows: j.coverage(filter{class: j.q.Class, station: j.q.Station}).beside(j.reach)}
+	return Objection{Reason: StationBarred, Rows: j.coverage(filter{class: j.q.Class, station: j.q.Station}).beside(j.reach, j.better)}
 }
 
 // rest notes which rows of a span the verdict rests on: at each point of the emission the
