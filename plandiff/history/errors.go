@@ -1,7 +1,6 @@
 package history
 
 import (
-	"context"
 	"errors"
 	"fmt"
 )
@@ -45,20 +44,28 @@ func needsGit(why error) error {
 		"install git, or make an ordinary clone of the repository", why)
 }
 
-func missing(id string) error {
-	return fail(ErrMissing, "object %s is missing", short(id))
+// An absent object is what a store reports; explain adds why it is absent.
+type absent struct{ id string }
+
+func (a *absent) Error() string {
+	if a.id == "" {
+		return "an object is missing"
+	}
+	return fmt.Sprintf("object %s is missing", short(a.id))
 }
+
+func (a *absent) Unwrap() error { return ErrMissing }
+
+func missing(id string) error { return &absent{id} }
 
 func damaged(id string, why error) error {
 	return fail(ErrDamaged, "object %s is damaged (%v); \"git fsck\" says how much is lost, and a fresh clone is the usual cure", short(id), why)
 }
 
-// explain turns the failure of a store into words that name the cause.
+// explain adds to the failure of a store what caused it and what to do. It
+// leaves alone what was explained already.
 func (r *Repository) explain(err error) error {
-	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
-		return err
-	}
-	if !errors.Is(err, ErrMissing) {
+	if _, ok := err.(*absent); !ok {
 		return err
 	}
 	switch {

@@ -51,6 +51,7 @@ func (s *commandStore) command(args ...string) *exec.Cmd {
 		"-c", "log.showSignature=false",
 		"-c", "protocol.allow=never",
 		"-c", "credential.helper=",
+		"-c", "advice.graftFileDeprecated=false",
 	}
 	cmd := exec.Command(s.git, append(safe, args...)...)
 	cmd.Dir = s.at.home()

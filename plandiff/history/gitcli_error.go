@@ -20,7 +20,7 @@ func (s *commandStore) gitError(err error, words string) error {
 		has("unknown ref storage"), has("invalid value for 'extensions."):
 		return fmt.Errorf("the installed git is too old for this repository: %s; update git, or make an ordinary clone (%w)", firstWords(words), err)
 	case has("from promisor remote"), has("lazy fetching disabled"):
-		return fail(ErrMissing, "an object is missing")
+		return missing("")
 	case has("corrupt"), has("inflate"), has("unable to unpack"), has("bad object"), has("unable to parse"), has("unable to read"):
 		return fail(ErrDamaged, "the repository is damaged: git says %q; \"git fsck\" says how much is lost, and a fresh clone is the usual cure", firstWords(words))
 	case words == "":

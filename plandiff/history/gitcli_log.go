@@ -17,28 +17,21 @@ const logFields = "%H%x00%T%x00%P%x00%an%x00%ae%x00%ad%x00%cd%x00%e%x00%B%x00"
 // git's own simplification of history, and for merges the files that differ from
 // all parents. The options undo what a user's or a repository's configuration
 // could change (git-log; git-config log.*, diff.*).
-func logArguments(s span) []string {
-	args := []string{"log", "--format=" + logFields, "--date=raw", "--encoding=none",
+func logArguments(to, dir string) []string {
+	if dir == "" {
+		dir = "."
+	}
+	return []string{"log", "--format=" + logFields, "--date=raw", "--encoding=none",
 		"-z", "--raw", "-c", "--no-abbrev", "--no-renames", "--no-relative", "--ignore-submodules=none",
 		"--no-ext-diff", "--no-textconv", "--no-show-signature", "--no-notes", "--no-mailmap",
-		"--no-color", "--no-decorate", "-O" + "/dev/null", "--end-of-options", s.to}
-	if s.from != "" {
-		args = append(args, "^"+s.from)
-	}
-	return append(args, "--", pathOrTop(s.dir))
+		"--no-color", "--no-decorate", "-O" + "/dev/null", "--end-of-options", to, "--", dir}
 }
 
-func pathOrTop(dir string) string {
-	if dir == "" {
-		return "."
-	}
-	return dir
-}
-
-func (s *commandStore) log(ctx context.Context, sp span, visit visitor) error {
+// log is Walk over the whole history that ends in the commit to.
+func (s *commandStore) log(ctx context.Context, to, dir string, visit visitor) error {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	cmd := s.command(logArguments(sp)...)
+	cmd := s.command(logArguments(to, dir)...)
 	errs := &lastWords{}
 	cmd.Stderr = errs
 	out, err := cmd.StdoutPipe()
@@ -50,7 +43,7 @@ func (s *commandStore) log(ctx context.Context, sp span, visit visitor) error {
 	}
 	context.AfterFunc(ctx, func() { _ = cmd.Process.Kill() })
 
-	err = parseLog(bufio.NewReaderSize(out, 64<<10), sp.dir, func(c Commit, changes []BlobChange) error {
+	err = parseLog(bufio.NewReaderSize(out, 64<<10), dir, func(c Commit, changes []BlobChange) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
@@ -93,7 +86,9 @@ func parseLog(r *bufio.Reader, dir string, each visitor) error {
 			if err != nil {
 				return err
 			}
-			changes = append(changes, change)
+			if changes = append(changes, change); len(changes) > mostChanges {
+				return tooManyChanges()
+			}
 			continue
 		}
 		if !first {

@@ -22,7 +22,6 @@ import (
 // layer is used: objects and names. It starts no process, reads no
 // configuration but the list of extensions, and ignores who owns the files.
 type libraryStore struct {
-	at      place
 	mu      sync.Mutex // go-git's storage is not safe for concurrent use
 	storage *filesystem.Storage
 }
@@ -42,7 +41,7 @@ func newLibraryStore(at place) (s *libraryStore, err error) {
 	if at.common != at.gitDir {
 		files = dotgit.NewRepositoryFilesystem(files, osfs.New(at.common))
 	}
-	s = &libraryStore{at: at, storage: filesystem.NewStorageWithOptions(files,
+	s = &libraryStore{storage: filesystem.NewStorageWithOptions(files,
 		cache.NewObjectLRU(deltaCache), filesystem.Options{KeepDescriptors: true})}
 	return s, s.checkFormat()
 }
@@ -194,10 +193,6 @@ func (s *libraryStore) size(ctx context.Context, id string) (n int64, err error)
 	defer recoverAs(&err)
 	n, err = s.storage.EncodedObjectSize(plumbing.NewHash(id))
 	return n, libraryError(id, err)
-}
-
-func (s *libraryStore) log(ctx context.Context, sp span, visit visitor) error {
-	return newWalk(ctx, s, s.at).run(sp, visit)
 }
 
 func (s *libraryStore) close() error {

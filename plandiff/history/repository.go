@@ -166,29 +166,17 @@ func (r *Repository) BlobSize(ctx context.Context, hash string) (int64, error) {
 	return ask(ctx, r, func(s store) (int64, error) { return s.size(ctx, hash) })
 }
 
+// commit reads a commit and cuts its parents off where a shallow clone ends.
 func (r *Repository) commit(ctx context.Context, id string) (Commit, error) {
-	return readCommit(ctx, r, r.at, id)
-}
-
-// An objectReader is a store, or a repository, which falls back to another one.
-type objectReader interface {
-	object(ctx context.Context, id string) (object, error)
-}
-
-// readCommit reads a commit and cuts its parents off where a shallow clone ends.
-func readCommit(ctx context.Context, from objectReader, at place, id string) (Commit, error) {
-	o, err := from.object(ctx, id)
+	o, err := r.object(ctx, id)
 	if err != nil {
 		return Commit{}, err
 	}
 	if o.kind != commitKind {
-		return Commit{}, fail(ErrUnknownRevision, "object %s is a %s, not a commit", short(id), o.kind)
+		return Commit{}, damaged(id, fmt.Errorf("it is a %s where a commit should be", o.kind))
 	}
 	c, err := parseCommit(id, o.data)
-	if err != nil {
-		return Commit{}, err
-	}
-	return at.cut(c), nil
+	return r.at.cut(c), err
 }
 
 func (p place) cut(c Commit) Commit {
@@ -198,12 +186,12 @@ func (p place) cut(c Commit) Commit {
 	return c
 }
 
-// readTree reads a folder; that of no object at all is empty.
-func readTree(ctx context.Context, from objectReader, id string) ([]entry, error) {
+// folder reads a tree; that of no object at all is empty.
+func (r *Repository) folder(ctx context.Context, id string) ([]entry, error) {
 	if id == "" {
 		return nil, nil
 	}
-	o, err := from.object(ctx, id)
+	o, err := r.object(ctx, id)
 	if err != nil {
 		return nil, err
 	}

@@ -20,9 +20,6 @@ type store interface {
 	// size is the length of an object in bytes, found without reading it whole.
 	size(ctx context.Context, id string) (int64, error)
 
-	// log lists the commits of a span that change something, newest first.
-	log(ctx context.Context, s span, visit visitor) error
-
 	close() error
 }
 
@@ -52,14 +49,6 @@ func (r references) hashLength() int {
 	}
 	return 40
 }
-
-// A span is a stretch of history: what can be reached from to and not from from.
-type span struct {
-	from, to string // hashes; from may be ""
-	dir      string // folder below the top, "" for all
-}
-
-type visitor func(Commit, []BlobChange) error
 
 // isHash says whether text is a whole object hash: SHA-1 or SHA-256 in
 // lower-case hexadecimal.

@@ -2,6 +2,7 @@ package history
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -10,7 +11,7 @@ import (
 // differs.
 type treeDiff struct {
 	ctx   context.Context
-	from  objectReader
+	from  *Repository
 	young map[string][]entry // trees read of late
 	old   map[string][]entry // those before them
 }
@@ -19,7 +20,7 @@ type treeDiff struct {
 // for the children of that, which come close together.
 const keepTrees = 2000
 
-func newTreeDiff(ctx context.Context, from objectReader) *treeDiff {
+func newTreeDiff(ctx context.Context, from *Repository) *treeDiff {
 	return &treeDiff{ctx: ctx, from: from, young: make(map[string][]entry)}
 }
 
@@ -30,7 +31,7 @@ func (d *treeDiff) tree(id string) ([]entry, error) {
 	entries, ok := d.old[id]
 	if !ok {
 		var err error
-		if entries, err = readTree(d.ctx, d.from, id); err != nil {
+		if entries, err = d.from.folder(d.ctx, id); err != nil {
 			return nil, err
 		}
 	}
@@ -58,6 +59,14 @@ func (d *treeDiff) at(root, dir string) (entry, error) {
 		here = find(entries, name)
 	}
 	return here, nil
+}
+
+// mostChanges bounds what one commit may change. A few objects can be arranged
+// to unfold into a tree without end, and no plan has a million files.
+const mostChanges = 1_000_000
+
+func tooManyChanges() error {
+	return fmt.Errorf("more than %d files differ, which is no plan's history; name the plan's folder", mostChanges)
 }
 
 // changes lists what differs between two entries, sorted by path.
@@ -102,6 +111,12 @@ func split(e entry) (file Version, dir string) {
 
 // collectBelow walks the entries of two folders side by side.
 func (d *treeDiff) collectBelow(path, a, b string, list *[]BlobChange) error {
+	if err := d.ctx.Err(); err != nil {
+		return err
+	}
+	if len(*list) > mostChanges {
+		return tooManyChanges()
+	}
 	left, err := d.tree(a)
 	if err != nil {
 		return err

@@ -72,7 +72,7 @@ func (t *treeFS) folder(id string) ([]entry, error) {
 	if ok {
 		return entries, nil
 	}
-	entries, err := readTree(t.ctx, t.r, id)
+	entries, err := t.r.folder(t.ctx, id)
 	if err != nil {
 		return nil, err
 	}

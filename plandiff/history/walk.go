@@ -23,37 +23,59 @@ import (
 // An error of visit ends the walk and is handed on, except fs.SkipAll, which
 // ends it in peace. visit may use the Repository.
 //
-// The git command is used where there is one, go-git's objects otherwise; long
-// histories take several times longer with the latter.
+// A whole history is taken from "git log" where there is a git command, which is
+// several times faster on long ones; everything else from the objects.
 func (r *Repository) Walk(ctx context.Context, from, to Commit, dir string, visit func(Commit, []BlobChange) error) error {
 	dir, err := cleanDir(dir)
 	if err != nil {
 		return err
 	}
 	r.switchOver(ctx, r.current())
-	err = r.current().log(ctx, span{from: from.Hash, to: to.Hash, dir: dir}, visit)
+	if git, ok := r.current().(*commandStore); ok && from.Hash == "" {
+		err = r.explain(git.log(ctx, to.Hash, dir, visit))
+	} else {
+		err = newWalk(ctx, r).run(span{from.Hash, to.Hash, dir}, visit)
+	}
 	if errors.Is(err, fs.SkipAll) {
 		return nil
 	}
-	return r.explain(err)
+	return err
+}
+
+type visitor func(Commit, []BlobChange) error
+
+// A span is a stretch of history: what can be reached from to and not from from.
+type span struct {
+	from, to string // hashes; from may be ""
+	dir      string // folder below the top, "" for all
 }
 
 // A walk goes through history commit by commit and compares trees by hash.
 type walk struct {
-	ctx  context.Context
-	from objectReader
-	at   place
-	diff *treeDiff
-
+	ctx     context.Context
+	from    *Repository
+	diff    *treeDiff
 	queue   commitQueue
-	seen    map[string]bool
+	known   map[string]Commit // read so far
+	queued  map[string]bool
 	outside map[string]bool // reachable from the lower end of the span
 	bottom  string          // that lower end
 }
 
-func newWalk(ctx context.Context, from objectReader, at place) *walk {
-	return &walk{ctx: ctx, from: from, at: at, diff: newTreeDiff(ctx, from),
-		seen: make(map[string]bool), outside: make(map[string]bool)}
+func newWalk(ctx context.Context, from *Repository) *walk {
+	return &walk{ctx: ctx, from: from, diff: newTreeDiff(ctx, from),
+		known: make(map[string]Commit), queued: make(map[string]bool), outside: make(map[string]bool)}
+}
+
+func (w *walk) commit(id string) (Commit, error) {
+	if c, ok := w.known[id]; ok {
+		return c, nil
+	}
+	c, err := w.from.commit(w.ctx, id)
+	if err == nil {
+		w.known[id] = c
+	}
+	return c, err
 }
 
 func (w *walk) run(s span, visit visitor) error {
@@ -97,7 +119,7 @@ func (w *walk) exclude(from string) error {
 			continue
 		}
 		w.outside[id] = true
-		c, err := readCommit(w.ctx, w.from, w.at, id)
+		c, err := w.from.commit(w.ctx, id)
 		if err != nil {
 			return err
 		}
@@ -107,11 +129,11 @@ func (w *walk) exclude(from string) error {
 }
 
 func (w *walk) push(id string) error {
-	if w.seen[id] || w.outside[id] {
+	if w.queued[id] || w.outside[id] {
 		return nil
 	}
-	w.seen[id] = true
-	c, err := readCommit(w.ctx, w.from, w.at, id)
+	w.queued[id] = true
+	c, err := w.commit(id)
 	if err != nil {
 		return err
 	}
@@ -146,7 +168,7 @@ func (w *walk) step(c Commit, dir string) (changes []BlobChange, next []string, 
 }
 
 func (w *walk) compare(parent, dir string, here entry) ([]BlobChange, error) {
-	p, err := readCommit(w.ctx, w.from, w.at, parent)
+	p, err := w.commit(parent)
 	if err != nil {
 		return nil, err
 	}
