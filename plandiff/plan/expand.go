@@ -48,32 +48,31 @@ func (e *expander) unresolved(from Thing, kind, text string, at Place, known []s
 // would be made for it.
 func (e *expander) channels() {
 	p := e.plan()
-	own := make(map[string][]*ChannelSpec) // by talk path
+	own := make(map[string][]onPath)
 	specs := p.Channels.Sorted()
 	for _, spec := range specs {
 		if spec.Path.IsSet() {
-			if path, ok := e.pathOf(spec); ok {
-				own[path] = append(own[path], spec)
+			if path, via, ok := e.pathOf(spec); ok {
+				own[path] = append(own[path], onPath{spec, via})
 			}
 		}
 	}
 	e.repeaters = p.Repeaters.Sorted()
 	for _, r := range e.repeaters {
 		for _, c := range e.repeaterPaths(r) {
-			specs := own[c.Path]
-			if len(specs) == 0 {
+			if len(own[c.Path]) == 0 {
 				e.add(c)
 			}
-			for _, spec := range specs {
-				e.add(e.specialise(c, spec))
+			for _, o := range own[c.Path] {
+				e.add(e.specialise(c, o.spec, o.via...))
 			}
 		}
 	}
 	for _, spec := range specs {
 		if !spec.Path.Written() {
 			e.add(e.direct(spec))
-			for _, other := range own[spec.Key.V] {
-				e.add(e.specialise(e.direct(spec), other))
+			for _, o := range own[spec.Key.V] {
+				e.add(e.specialise(e.direct(spec), o.spec, o.via...))
 			}
 		}
 	}
@@ -88,39 +87,56 @@ func (e *expander) add(c *Channel) {
 	e.x.byPath[c.Path] = append(e.x.byPath[c.Path], c)
 }
 
+// onPath is a channel that somebody wrote for a talk path, and the channels
+// through which it names the path.
+type onPath struct {
+	spec *ChannelSpec
+	via  []*ChannelSpec
+}
+
+// mostHops is how many channels a path may lead through.
+const mostHops = 8
+
 // pathOf gives the talk path that a channel is of, following channels that name
 // other channels. It notes a path that leads nowhere, or in a circle.
-func (e *expander) pathOf(spec *ChannelSpec) (string, bool) {
-	through := []Thing{spec.Thing()}
+func (e *expander) pathOf(spec *ChannelSpec) (path string, via []*ChannelSpec, ok bool) {
 	for at := spec; ; {
-		path := at.Path.V
+		path = at.Path.V
 		if strings.Contains(path, "/") {
-			if !e.hasPath(path) {
+			if e.hasPath(path) {
+				return path, via, true
+			}
+			if at == spec {
 				e.unresolved(spec.Thing(), "talk path", path, spec.Path.At, e.knownPaths(path))
-				return "", false
 			}
-			return path, true
+			return "", nil, false
 		}
-		next, ok := e.plan().Channels.Find(path)
-		if !ok {
-			e.unresolved(spec.Thing(), "channel", path, spec.Path.At, keysOf(e.plan().Channels.All()))
-			return "", false
+		next, found := e.plan().Channels.Find(path)
+		switch {
+		case !found && at == spec || len(via) == mostHops:
+			e.unresolved(spec.Thing(), "channel", spec.Path.V, spec.Path.At, keysOf(e.plan().Channels.All()))
+			return "", nil, false
+		case found && !next.Path.Written():
+			return path, via, true
+		case !found || !next.Path.IsSet():
+			return "", nil, false // told of the channel that says so
+		case next == spec:
+			e.x.Cycles = append(e.x.Cycles, Cycle{Through: circle(spec, via), At: spec.Path.At})
+			return "", nil, false
+		case slices.Contains(via, next):
+			return "", nil, false // a circle further on, told there
 		}
-		if !next.Path.Written() {
-			return path, true
-		}
-		if !next.Path.IsSet() {
-			return "", false
-		}
-		if slices.Contains(through, next.Thing()) {
-			if next == spec {
-				e.x.Cycles = append(e.x.Cycles, Cycle{Through: append(through, next.Thing()), At: spec.Path.At})
-			}
-			return "", false
-		}
-		through = append(through, next.Thing())
+		via = append(via, next)
 		at = next
 	}
+}
+
+func circle(spec *ChannelSpec, via []*ChannelSpec) []Thing {
+	through := []Thing{spec.Thing()}
+	for _, v := range via {
+		through = append(through, v.Thing())
+	}
+	return append(through, spec.Thing())
 }
 
 // hasPath reports whether a repeater has the talk path.

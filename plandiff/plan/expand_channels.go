@@ -142,11 +142,15 @@ func (e *expander) call(c *Channel, group Value[string]) {
 	}
 }
 
-// specialise gives a channel what a spec says of it.
-func (e *expander) specialise(c *Channel, spec *ChannelSpec) *Channel {
+// specialise gives a channel what a spec says of it, which may have named the
+// talk path through other channels.
+func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec) *Channel {
 	s := *c
 	s.Name, s.Spec, s.At = spec.Key.V, spec, spec.Place()
-	s.Because = append(slices.Clip(s.Because), Cause{spec.Thing(), spec.Place()})
+	s.Because = slices.Clip(s.Because)
+	for _, v := range append(via, spec) {
+		s.Because = append(s.Because, Cause{v.Thing(), v.Place()})
+	}
 	s.Label = spec.Label.Or(s.Label)
 	s.Power = spec.Extra.Power.Or(s.Power)
 	s.Timeout = spec.Extra.Timeout.Or(s.Timeout)
