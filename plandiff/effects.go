@@ -13,6 +13,11 @@ import (
 // records whose changes made it so.
 func (r *reacher) channels() {
 	r.touched = make(map[*plan.Channel][]int)
+	r.before = make(map[string][]*plan.Channel)
+	for _, o := range r.Old.Channels {
+		path := r.Renames.Translate(plan.RefEntry, o.Path)
+		r.before[path] = append(r.before[path], o)
+	}
 	matched := make(map[*plan.Channel]bool)
 	for _, o := range r.Old.Channels {
 		n := r.nowOf(o)
@@ -86,8 +91,29 @@ func (r *reacher) file(o, n *plan.Channel, e Effect, from []source) {
 	}
 }
 
-// madeOf gives the causes among the records that a channel is made of, before and now.
+// madeOf gives the causes among the records that a channel is made of, before
+// and now. One that came or went may also have made room for, or taken the place
+// of, another channel on its talk path.
 func (r *reacher) madeOf(o, n *plan.Channel) []int {
+	made := r.madeOfOne(o, n)
+	if n == nil {
+		for _, other := range few(r.New.OnPath(r.Renames.Translate(plan.RefEntry, o.Path))) {
+			made = append(made, r.madeOfOne(nil, other)...)
+		}
+	}
+	if o == nil {
+		for _, other := range few(r.before[n.Path]) {
+			made = append(made, r.madeOfOne(other, nil)...)
+		}
+	}
+	slices.Sort(made)
+	return slices.Compact(made)
+}
+
+// few bounds the work where a hostile plan puts thousands of channels on one path.
+func few(cs []*plan.Channel) []*plan.Channel { return cs[:min(len(cs), 16)] }
+
+func (r *reacher) madeOfOne(o, n *plan.Channel) []int {
 	var made []int
 	note := func(t plan.Thing) {
 		if i, ok := r.index[t]; ok && !slices.Contains(made, i) {

@@ -19,7 +19,7 @@ type matcher struct {
 	renames  plan.Renames
 	pairs    []pair
 	capped   []plan.Kind
-	dangling map[string]bool // keys that the old plan refers to and does not have
+	dangling map[string]bool // keys that the old plan may refer to without having them
 }
 
 func newMatcher(old, new *plan.Expansion, renames plan.Renames) *matcher {
@@ -27,6 +27,11 @@ func newMatcher(old, new *plan.Expansion, renames plan.Renames) *matcher {
 	for _, u := range old.Unresolved {
 		for part := range strings.SplitSeq(strings.TrimPrefix(u.Text, "zone:"), "/") {
 			m.dangling[part] = true
+		}
+	}
+	for _, a := range old.Plan.Acceptances.All() { // free text, which may name what there is not
+		for _, word := range strings.FieldsFunc(a.At.V, func(r rune) bool { return r == ' ' || r == '/' }) {
+			m.dangling[word] = true
 		}
 	}
 	return m

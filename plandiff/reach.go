@@ -68,8 +68,9 @@ type reacher struct {
 	causes []Cause
 	index  map[plan.Thing]int
 
-	touched map[*plan.Channel][]int // the causes that a channel of either plan feels
-	held    map[string][]int        // the causes that a zone or scan list feels, by kind and new key
+	before  map[string][]*plan.Channel // channels of the old plan by their talk path in new keys
+	touched map[*plan.Channel][]int    // the causes that a channel of either plan feels
+	held    map[string][]int           // the causes that a zone or scan list feels, by kind and new key
 }
 
 // lists finds the zones and scan lists that each cause reaches: those with a
