@@ -15,6 +15,7 @@ var (
 	people      = words(parsePerson)
 	names       = words(parseKey)
 	entries     = words(parseEntry)
+	paths       = words(parsePath)
 	powers      = words(parsePower)
 	widths      = words(oneOf("wide", "narrow"))
 	fmAccess    = words(oneOf("always", "channel free", "tone free"))

@@ -131,7 +131,7 @@ func list[R Record, T any](name string, form Form, c codec[T], at func(R) *[]Val
 			if form == Set {
 				return sameSet(c, x, y)
 			}
-			return slices.EqualFunc(x, y, func(v, w Value[T]) bool { return sameValue(c, &v, &w) })
+			return slices.EqualFunc(readable(x), readable(y), func(v, w Value[T]) bool { return c.same(v.V, w.V) })
 		},
 		set: func(r Record, texts []string) error {
 			values := make([]Value[T], 0, len(texts))
@@ -147,6 +147,16 @@ func list[R Record, T any](name string, form Form, c codec[T], at func(R) *[]Val
 		},
 	}
 }
+
+// readable gives the values that could be read.
+func readable[T any](vs []Value[T]) []Value[T] {
+	if !slices.ContainsFunc(vs, isBad) {
+		return vs
+	}
+	return slices.DeleteFunc(slices.Clone(vs), isBad)
+}
+
+func isBad[T any](v Value[T]) bool { return !v.IsSet() }
 
 func sameSet[T any](c codec[T], x, y []Value[T]) bool {
 	return slices.Equal(sortedTexts(c, x), sortedTexts(c, y))

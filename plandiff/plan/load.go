@@ -23,9 +23,11 @@ const (
 	MaxFileSize  = 16 << 20 // bytes of one YAML file; 100,000 channels take 7 MB
 	MaxTableSize = 64 << 20 // bytes of one table in CSV
 	MaxTotalSize = 128 << 20
-	MaxFiles     = 10_000 // files of a plan
-	MaxEntries   = 50_000 // files and folders looked at
-	MaxFolders   = 32     // folders inside one another
+	MaxFiles     = 10_000    // files of a plan
+	MaxEntries   = 50_000    // files and folders looked at
+	MaxFolders   = 32        // folders inside one another
+	MaxValues    = 3_000_000 // values of a plan, by its commas, colons and line ends
+	MaxProblems  = 1_000     // problems that are told
 )
 
 // ErrNoPlan says that a folder holds no plan.
@@ -37,6 +39,7 @@ var ErrNoPlan = errors.New("there is no " + RootFile + " here")
 // cancelled, or that of a root folder that cannot be read.
 func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
 	l := &loader{plan: new(Plan), fsys: fsys}
+	l.plan.Header.Key.At = Place{File: RootFile}
 	if err := l.findFiles(); err != nil {
 		return nil, err
 	}
@@ -61,18 +64,35 @@ func (l *loader) checkSplits() {
 }
 
 type loader struct {
-	plan  *Plan
-	fsys  fs.FS
-	file  string // the file being read
-	total int64  // bytes read so far
-	alias int    // nodes reached through aliases so far
-	stop  bool   // a limit on the whole plan was reached
+	plan   *Plan
+	fsys   fs.FS
+	file   string // the file being read
+	total  int64  // bytes read so far
+	values int    // what could be a value, in the bytes read so far
+	alias  int    // nodes reached through aliases so far
+	stop   bool   // a limit on the whole plan was reached
 }
 
 // problem notes what is wrong, and where.
 func (l *loader) problem(rule string, at Place, what, why, fix string) {
-	l.plan.Problems = append(l.plan.Problems, Problem{Rule: rule, At: at, What: what, Why: why, Fix: fix})
+	l.note(Problem{Rule: rule, At: at, What: what, Why: why, Fix: fix})
 }
+
+// note keeps a problem, unless there are too many to be read.
+func (l *loader) note(p Problem) {
+	switch n := len(l.plan.Problems); {
+	case n < MaxProblems:
+		l.plan.Problems = append(l.plan.Problems, p)
+	case n == MaxProblems:
+		l.plan.Problems = append(l.plan.Problems, Problem{
+			Rule: p.Rule, At: p.At, What: fmt.Sprintf("there are more than %d problems, and the rest is not told", MaxProblems),
+			Why: "most of them have likely one cause", Fix: "mend those above first",
+		})
+	}
+}
+
+// full reports whether no further problem will be told.
+func (l *loader) full() bool { return len(l.plan.Problems) > MaxProblems }
 
 func (l *loader) refused(file string) bool {
 	return slices.ContainsFunc(l.plan.Problems, func(p Problem) bool { return p.At.File == file })
@@ -90,7 +110,7 @@ func (l *loader) findFiles() error {
 		case err != nil && name == ".":
 			return err
 		case err != nil:
-			l.refuse(name, "this folder cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+			l.refuse(name, "this folder cannot be read: "+reason(err), "what stands in it is missing from the plan", "look at its permissions")
 			return fs.SkipDir
 		case name == ".":
 			return nil
@@ -118,10 +138,10 @@ func skip(d fs.DirEntry) error {
 // enter decides whether a folder belongs to this plan.
 func (l *loader) enter(name string) error {
 	if strings.Count(name, "/")+1 > MaxFolders {
-		l.refuse(name, fmt.Sprintf("folders stand more than %d deep", MaxFolders), "", "move the files up")
+		l.refuse(name, fmt.Sprintf("folders stand more than %d deep", MaxFolders), "what stands in it is missing from the plan", "move the files up")
 		return fs.SkipDir
 	}
-	if _, err := fs.Stat(l.fsys, path.Join(name, RootFile)); err == nil {
+	if info, err := fs.Stat(l.fsys, path.Join(name, RootFile)); err == nil && !info.IsDir() {
 		return fs.SkipDir // another plan
 	}
 	return nil
@@ -137,7 +157,7 @@ func (l *loader) consider(name string, d fs.DirEntry) error {
 		return nil
 	}
 	if !d.Type().IsRegular() {
-		l.refuse(name, "this is not an ordinary file", "", "take it out or put a file here")
+		l.refuse(name, "this is not an ordinary file", "what stands in it is missing from the plan", "take it out, or put a file here")
 		return nil
 	}
 	if len(l.plan.Files) == MaxFiles {
@@ -157,12 +177,12 @@ func isPlanFile(name string) bool {
 func (l *loader) read(name string, most int64) ([]byte, bool) {
 	f, err := l.fsys.Open(name)
 	if err != nil {
-		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "look at its permissions")
 		return nil, false
 	}
 	defer f.Close()
 	tooLarge := func(size string) ([]byte, bool) {
-		l.refuse(name, fmt.Sprintf("this file is %s; the most that passband reads is %d MB", size, most>>20), "", "split it, or take out what is no plan")
+		l.refuse(name, fmt.Sprintf("this file is %s; the most that passband reads is %d MB", size, most>>20), "what stands in it is missing from the plan", "split it, or take out what is no plan")
 		return nil, false
 	}
 	if info, err := f.Stat(); err == nil && info.Size() > most {
@@ -171,7 +191,7 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 	data, err := io.ReadAll(io.LimitReader(f, most+1))
 	switch l.total += int64(len(data)); {
 	case err != nil:
-		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "")
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "look whether it opens elsewhere")
 		return nil, false
 	case int64(len(data)) > most:
 		return tooLarge("larger than it says")
@@ -180,7 +200,7 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 		l.stop = true
 		return nil, false
 	}
-	return data, true
+	return l.clean(data)
 }
 
 // reason gives the cause of a file error without the path, which the place tells.

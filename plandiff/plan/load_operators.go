@@ -8,92 +8,99 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 var operatorColumns = []string{"id", "callsign", "name"}
 
-// readOperators reads a table with the columns id, callsign and name.
+// A table is a file with the columns id, callsign and name, being read.
+type table struct {
+	l       *loader
+	csv     *csv.Reader
+	columns []int // what stands in each column, as an index of operatorColumns
+
+	data  []byte
+	line  int // a line, and the offset of its first byte
+	start int
+}
+
+// readOperators reads a table of operators.
 func (l *loader) readOperators(data []byte) {
-	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
-	table := csv.NewReader(bytes.NewReader(data))
-	table.ReuseRecord = true
-	table.TrimLeadingSpace = true
-	head, err := table.Read()
-	if errors.Is(err, io.EOF) {
-		return
-	}
-	if err != nil {
-		l.tableError(err)
-		return
-	}
-	columns, ok := l.columns(head)
-	if !ok {
+	t := &table{l: l, csv: csv.NewReader(bytes.NewReader(data)), data: data, line: 1}
+	t.csv.ReuseRecord = true
+	t.csv.TrimLeadingSpace = true
+	if !t.head() {
 		return
 	}
 	for {
-		row, err := table.Read()
-		if errors.Is(err, io.EOF) {
+		row, err := t.csv.Read()
+		switch {
+		case err == nil:
+			t.operator(row)
+		case errors.Is(err, io.EOF):
 			return
+		default:
+			t.mistake(err)
 		}
-		if err != nil {
-			l.tableError(err)
-			if !errors.Is(err, csv.ErrFieldCount) {
-				return // the rest of the table cannot be told apart
-			}
-			continue
-		}
-		l.operator(table, columns, row)
 	}
 }
 
-// columns finds out which column holds what.
-func (l *loader) columns(head []string) ([]int, bool) {
-	at := Place{File: l.file, Line: 1, Col: 1}
-	columns := make([]int, len(head))
+// head finds out which column holds what.
+func (t *table) head() bool {
+	head, err := t.csv.Read()
+	if errors.Is(err, io.EOF) {
+		return false
+	}
+	if err != nil {
+		t.mistake(err)
+		return false
+	}
 	for i, title := range head {
-		title = strings.ToLower(strings.TrimSpace(title))
-		columns[i] = slices.Index(operatorColumns, title)
-		if columns[i] < 0 {
-			fix := "the columns are id, callsign and name"
-			if near := Nearest(title, operatorColumns); near != "" {
-				fix = "did you mean " + near + "?"
-			}
-			l.problem(UnknownKey, at, fmt.Sprintf("%q is not a column of this table", clip(title)), "", fix)
-			return nil, false
+		column := slices.Index(operatorColumns, strings.ToLower(strings.TrimSpace(title)))
+		switch {
+		case column < 0:
+			t.unknown(i, title)
+			return false
+		case slices.Contains(t.columns, column):
+			t.l.problem(DuplicateKey, t.place(i), fmt.Sprintf("the column %q stands there twice", operatorColumns[column]), "only one of the two can be meant", "take one out")
+			return false
 		}
-		if slices.Contains(columns[:i], columns[i]) {
-			l.problem(DuplicateKey, at, fmt.Sprintf("the column %q stands there twice", title), "", "take one out")
-			return nil, false
-		}
+		t.columns = append(t.columns, column)
 	}
 	for i, title := range operatorColumns[:2] {
-		if !slices.Contains(columns, i) {
-			l.problem(BadSyntax, at, fmt.Sprintf("the column %q is missing", title), "the first line of the table names its columns", "let the table begin with the line id,callsign,name")
-			return nil, false
+		if !slices.Contains(t.columns, i) {
+			t.l.problem(BadSyntax, t.place(0), fmt.Sprintf("the column %q is missing", title), "the first line of the table names its columns", "let the table begin with the line id,callsign,name")
+			return false
 		}
 	}
-	return columns, true
+	return true
 }
 
-func (l *loader) operator(table *csv.Reader, columns []int, row []string) {
+func (t *table) unknown(i int, title string) {
+	fix := "the columns are id, callsign and name"
+	if near := Nearest(strings.TrimSpace(title), operatorColumns); near != "" {
+		fix = "did you mean " + near + "?"
+	}
+	t.l.problem(UnknownKey, t.place(i), fmt.Sprintf("%q is not a column of this table", clip(title)), "the first line of the table names its columns", fix)
+}
+
+func (t *table) operator(row []string) {
 	o := new(Operator)
-	line, col := table.FieldPos(0)
-	o.Key.At = Place{l.file, int32(line), int32(col)}
+	o.Key.At = t.place(0)
 	for i, text := range row {
-		line, col := table.FieldPos(i)
-		at := Place{l.file, int32(line), int32(col)}
-		switch text = strings.TrimSpace(text); columns[i] {
+		at := t.place(i)
+		switch text = strings.Clone(strings.TrimSpace(text)); t.columns[i] {
 		case 0:
-			o.ID = cell(l, "id", radioIDs, strings.Clone(text), at)
+			o.ID = cell(t.l, "id", radioIDs, text, at)
 		case 1:
-			o.Callsign = cell(l, "callsign", callsigns, strings.Clone(text), at)
+			o.Callsign = cell(t.l, "callsign", callsigns, text, at)
 		case 2:
 			if text != "" {
-				o.Person = cell(l, "name", texts, strings.Clone(text), at)
+				o.Person = cell(t.l, "name", people, text, at)
 			}
 		}
 	}
-	_ = l.plan.Add(o) // rows are never refused
+	_ = t.l.plan.Add(o) // rows are never refused
 }
 
 func cell[T any](l *loader, name string, c codec[T], text string, at Place) Value[T] {
@@ -106,21 +113,41 @@ func cell[T any](l *loader, name string, c codec[T], text string, at Place) Valu
 	return v
 }
 
-func (l *loader) tableError(err error) {
-	at := Place{File: l.file}
-	var pe *csv.ParseError
-	if errors.As(err, &pe) {
-		at.Line, at.Col = int32(pe.Line), int32(pe.Column)
-		err = pe.Err
-		if at.Col == 0 {
-			at.Col = 1
-		}
+// place gives the place of a cell of the row that was read last.
+func (t *table) place(i int) Place {
+	return t.at(t.csv.FieldPos(i))
+}
+
+// at turns a column in bytes into one in characters. Lines are asked for in
+// their order.
+func (t *table) at(line, col int) Place {
+	for ; t.line < line; t.line++ {
+		t.start += 1 + bytes.IndexByte(t.data[t.start:], '\n')
 	}
-	what, fix := "the text is not a table in CSV: "+err.Error(), "look for a quote that is not closed"
-	if errors.Is(err, csv.ErrFieldCount) {
+	before := t.data[t.start:min(t.start+max(col, 1)-1, len(t.data))]
+	return Place{t.l.file, int32(line), int32(1 + utf8.RuneCount(before))}
+}
+
+// mistake notes why a row cannot be read.
+func (t *table) mistake(err error) {
+	pe := &csv.ParseError{Line: 1, StartLine: 1, Column: 1, Err: err}
+	_ = errors.As(err, &pe)
+	at := t.at(pe.StartLine, 1)
+	row := t.data[t.start:max(t.start, int(t.csv.InputOffset()))]
+	what, fix := "the text is not a table in CSV here", "look for a quote or a comma too many"
+	switch {
+	case errors.Is(err, csv.ErrFieldCount):
 		what, fix = "this row has another number of columns than the first line", "a comma is missing or too many; a name with a comma needs quotes"
+	case errors.Is(err, csv.ErrQuote) && bytes.Count(row, []byte(`"`))%2 == 1:
+		what, fix = "a quote that opens in this row is not closed", "close it before the end of the line"
+	case errors.Is(err, csv.ErrQuote):
+		at = t.at(pe.Line, pe.Column)
+		what, fix = "there is text behind the closing quote", `put quotes around the whole text, and write "" for a quote inside it`
+	case errors.Is(err, csv.ErrBareQuote):
+		at = t.at(pe.Line, pe.Column)
+		what, fix = "there is a quote inside a text that does not begin with one", `put quotes around the whole text, and write "" for a quote inside it`
 	}
-	l.problem(BadSyntax, at, what, "", fix)
+	t.l.problem(BadSyntax, at, what, "this row is missing from the plan", fix)
 }
 
 // operatorKey tells a row of the table by all that it says, so that the order of

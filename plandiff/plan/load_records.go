@@ -14,7 +14,7 @@ func (l *loader) topKey(key, value *yaml.Node) {
 	header := sections[0]
 	if f := header.Field(key.Value); f != nil {
 		if l.file != RootFile {
-			l.problem(UnknownKey, l.place(key), fmt.Sprintf("%s stands in %s alone", key.Value, RootFile), "a plan has one of it", "move it there")
+			l.problem(UnknownKey, l.place(key), fmt.Sprintf("the key %s belongs into %s alone", key.Value, RootFile), "a plan has one of it", "move it there")
 			return
 		}
 		if f.Name == "plan" {
@@ -64,11 +64,14 @@ func sectionKeys(under string) []string {
 }
 
 func (l *loader) unknown(key *yaml.Node, what string, known []string) {
+	if l.full() {
+		return // finding what was meant takes time
+	}
 	fix := "the keys here are: " + strings.Join(known, ", ")
 	if near := Nearest(key.Value, known); near != "" {
 		fix = "did you mean " + near + "?"
 	}
-	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that a plan has", clip(key.Value), what), "a key that is not read looks as if it worked", fix)
+	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value), what), "a key that is not read looks as if it worked", fix)
 }
 
 // record reads one record of a section that maps keys to records.
@@ -83,7 +86,11 @@ func (l *loader) record(s *Section, key, value *yaml.Node) {
 	if s.value != "" {
 		s.Field(s.value).load(l, r, value)
 	} else {
-		l.block(s, r, "", s.Kind.String()+" "+clip(key.Value), value)
+		what := s.Kind.String()
+		if !name.Bad { // one that is bad could hold anything
+			what += " " + key.Value
+		}
+		l.block(s, r, "", what, value)
 	}
 	if name.Bad {
 		return
@@ -100,7 +107,7 @@ func checkKey(kind Kind, key string) error {
 			return fmt.Errorf("%q is not a number key; write one digit", clip(key))
 		}
 	case kind == KindReceiveList && (key == ListenSlot || key == ListenRepeater || key == ListenNone):
-		return fmt.Errorf("a receive list cannot have the key %q, which has a meaning of its own", key)
+		return fmt.Errorf("a receive list cannot have the key %q, which has a meaning of its own; give it another", key)
 	default:
 		_, err := parseKey(key)
 		return err
@@ -110,18 +117,25 @@ func checkKey(kind Kind, key string) error {
 
 // items reads the records of a section that is a list.
 func (l *loader) items(s *Section, n *yaml.Node) {
-	if n = l.follow(n); n == nil || n.Tag == "!!null" {
+	at := n
+	if n = l.follow(n); n == nil || isEmpty(n) {
 		return
 	}
 	if n.Kind != yaml.SequenceNode {
-		l.bad(n, s.Key+" is "+shape(n)+", and needs a list", "begin each record with a hyphen")
+		l.bad(at, s.Key+" is "+shape(n)+", and needs a list", "begin each item with a hyphen")
 		return
 	}
 	for _, item := range n.Content {
-		at := l.place(item)
+		at, told := l.place(item), len(l.plan.Problems)
 		r := s.create()
 		r.setKey(Value[string]{At: at})
 		l.block(s, r, "", "an item of "+s.Key, item)
+		if missing := s.missing(r); missing != "" {
+			if told == len(l.plan.Problems) {
+				l.bad(item, "an item of "+s.Key+" has no "+missing, "write "+missing+": and a value")
+			}
+			continue
+		}
 		r.setKey(Value[string]{V: s.keyOf(r), At: at})
 		if first, ok := s.add(l.plan, r); !ok {
 			l.duplicate(at, r.Thing().Key, first.Place())
@@ -147,7 +161,7 @@ func (l *loader) block(s *Section, r Record, prefix, what string, n *yaml.Node) 
 			_ = f.set(r, []string{"yes"})
 			l.placeFlag(r, f, key)
 		}
-		if short := layout.fields[name+".send"]; short != nil && value.Kind == yaml.ScalarNode {
+		if short := layout.fields[name+".send"]; short != nil && isScalar(value) {
 			short.load(l, r, value) // tone: 103.5 says what is sent
 			return
 		}

@@ -5,10 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
-	"strconv"
-	"strings"
-	"sync"
 
 	"gopkg.in/yaml.v3"
 )
@@ -23,7 +19,7 @@ func (l *loader) readYAML(data []byte) {
 		return
 	}
 	root := l.follow(doc.Content[0])
-	if root == nil || root.Tag == "!!null" && root.Value == "" {
+	if root == nil || isEmpty(root) {
 		return
 	}
 	l.mapping(root, "a file of a plan", l.topKey)
@@ -33,7 +29,7 @@ func (l *loader) readYAML(data []byte) {
 func (l *loader) decode(data []byte) (doc *yaml.Node, ok bool) {
 	defer func() {
 		if r := recover(); r != nil { // yaml.v3 panics on a few malformed texts
-			l.syntax(Place{File: l.file}, "it is not YAML that can be read")
+			l.syntaxError(data, "")
 			doc, ok = nil, false
 		}
 	}()
@@ -43,7 +39,7 @@ func (l *loader) decode(data []byte) (doc *yaml.Node, ok bool) {
 	case errors.Is(err, io.EOF):
 		return doc, true
 	case err != nil:
-		l.syntaxError(err)
+		l.syntaxError(data, err.Error())
 		return nil, false
 	}
 	var next yaml.Node
@@ -51,32 +47,16 @@ func (l *loader) decode(data []byte) (doc *yaml.Node, ok bool) {
 	case err == nil:
 		l.problem(BadSyntax, l.place(&next), "a second document begins here", "a file of a plan holds one document", "take out the line of three hyphens, or put the rest into another file")
 	case !errors.Is(err, io.EOF):
-		l.syntaxError(err)
+		l.syntaxError(data, err.Error())
 		return nil, false
 	}
 	return doc, true
 }
 
-var yamlLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`) })
-
-// syntaxError turns what yaml.v3 says into a problem with a place.
-func (l *loader) syntaxError(err error) {
-	at := Place{File: l.file}
-	what := strings.Join(strings.Fields(err.Error()), " ")
-	if m := yamlLine().FindStringSubmatch(what); m != nil {
-		if line, err := strconv.ParseInt(m[1], 10, 32); err == nil {
-			at.Line, at.Col = int32(line), 1
-		}
-		what = m[2]
-	}
-	if strings.Contains(what, "exceeded max depth") || strings.Contains(what, "exceeded depth") {
-		what = "values are nested too deep"
-	}
-	l.syntax(at, "the text is not YAML: "+what)
-}
-
-func (l *loader) syntax(at Place, what string) {
-	l.problem(BadSyntax, at, what, "nothing in this file can be used until it is mended", "look at this line and the one above it for a missing quote, colon, comma or bracket, or a tab")
+// syntaxError notes why and where a text is not YAML.
+func (l *loader) syntaxError(data []byte, message string) {
+	f := explain(data, message)
+	l.problem(BadSyntax, l.at(data, f.offset), f.what, "nothing in this file can be used until it is mended", f.fix)
 }
 
 func (l *loader) place(n *yaml.Node) Place {
@@ -84,7 +64,7 @@ func (l *loader) place(n *yaml.Node) Place {
 }
 
 // follow gives the node that an alias stands for, or nil where a plan follows
-// too many of them.
+// too many of them, or the node has a tag.
 func (l *loader) follow(n *yaml.Node) *yaml.Node {
 	for n.Kind == yaml.AliasNode {
 		if !l.aliased(n, 1) {
@@ -95,7 +75,28 @@ func (l *loader) follow(n *yaml.Node) *yaml.Node {
 			return nil
 		}
 	}
+	if l.tagged(n) {
+		return nil
+	}
 	return n
+}
+
+// tagged notes a tag, which could give a value another meaning than its text has.
+func (l *loader) tagged(n *yaml.Node) bool {
+	if n.Style&yaml.TaggedStyle == 0 {
+		return false
+	}
+	l.bad(n, fmt.Sprintf("the tag %q is not read", clip(n.Tag)), "write the value alone, without what begins with !")
+	return true
+}
+
+func isScalar(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode || n.Kind == yaml.AliasNode && n.Alias.Kind == yaml.ScalarNode
+}
+
+// isEmpty reports whether nothing stands where a value could: "zones:" alone, or ~.
+func isEmpty(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode && n.Tag == "!!null"
 }
 
 func (l *loader) aliased(n *yaml.Node, nodes int) bool {
@@ -108,25 +109,28 @@ func (l *loader) aliased(n *yaml.Node, nodes int) bool {
 
 // mapping hands each key and value of n to take, once each.
 func (l *loader) mapping(n *yaml.Node, what string, take func(key, value *yaml.Node)) {
+	at := n
 	if n = l.follow(n); n == nil {
 		return
 	}
-	if n.Kind != yaml.MappingNode {
-		if n.Tag == "!!null" {
-			return // a section with nothing in it yet
-		}
-		l.bad(n, what+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines`)
+	switch {
+	case isEmpty(n):
+		return // a section with nothing in it yet
+	case n.Kind != yaml.MappingNode:
+		l.bad(at, what+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
 		return
 	}
 	seen := make(map[string]*yaml.Node, len(n.Content)/2)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]
-		if key.Kind != yaml.ScalarNode {
-			l.bad(key, "a key is "+shape(key)+", and must be a plain word", "")
+		switch {
+		case key.Kind != yaml.ScalarNode:
+			l.bad(key, "a key is "+shape(key)+", and must be a plain word", "write the word itself")
 			continue
-		}
-		if key.Tag == "!!merge" {
+		case key.Tag == "!!merge":
 			l.bad(key, "merge keys (<<) are not read", "write the values out")
+			continue
+		case l.tagged(key):
 			continue
 		}
 		if first, twice := seen[key.Value]; twice {
@@ -139,7 +143,7 @@ func (l *loader) mapping(n *yaml.Node, what string, take func(key, value *yaml.N
 }
 
 func (l *loader) duplicate(at Place, key string, first Place) {
-	l.plan.Problems = append(l.plan.Problems, Problem{
+	l.note(Problem{
 		Rule: DuplicateKey, At: at, Also: first,
 		What: fmt.Sprintf("the key %q was written before, at %s", clip(key), first),
 		Why:  "only one of the two can be meant",
@@ -166,16 +170,15 @@ func shape(n *yaml.Node) string {
 
 // text gives the text of a scalar as its author wrote it.
 func (l *loader) text(n *yaml.Node, name string) (string, *yaml.Node, bool) {
+	at := n
 	if n = l.follow(n); n == nil {
 		return "", nil, false
 	}
 	switch {
 	case n.Kind != yaml.ScalarNode:
-		l.bad(n, fmt.Sprintf("%s is %s, and needs a single value", name, shape(n)), "")
-	case n.Tag == "!!null" && n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) == 0:
-		l.bad(n, name+" has no value", "write one, or leave the key out")
-	case n.Style&yaml.TaggedStyle != 0:
-		l.bad(n, fmt.Sprintf("%s has a tag (%s), which is not read", name, clip(n.Tag)), "write the value alone")
+		l.bad(at, fmt.Sprintf("%s is %s, and needs a single value", name, shape(n)), "write one value behind the colon")
+	case isEmpty(n):
+		l.bad(n, name+" has no value", "write one, or leave the key out; put quotes around it where the word itself is meant")
 	default:
 		return n.Value, n, true
 	}
@@ -202,16 +205,17 @@ func loadValue[T any](l *loader, name string, c codec[T], at *yaml.Node) Value[T
 
 // loadList reads a list of scalars; one scalar alone counts as a list of one.
 func loadList[T any](l *loader, name string, c codec[T], n *yaml.Node) []Value[T] {
+	at := n
 	if n = l.follow(n); n == nil {
 		return nil
 	}
 	switch {
-	case n.Kind == yaml.ScalarNode && n.Tag == "!!null":
+	case isEmpty(n):
 		return nil
 	case n.Kind == yaml.ScalarNode:
 		return []Value[T]{loadValue(l, name, c, n)}
 	case n.Kind != yaml.SequenceNode:
-		l.bad(n, fmt.Sprintf("%s is %s, and needs a list", name, shape(n)), "write [one, two]")
+		l.bad(at, fmt.Sprintf("%s is %s, and needs a list", name, shape(n)), "write [one, two]")
 		return nil
 	}
 	values := make([]Value[T], 0, len(n.Content))

@@ -54,6 +54,15 @@ func parseEntry(text string) (string, error) {
 	return text, nil
 }
 
+// parsePath reads what stands for one channel: an entry that is neither a
+// pattern nor a zone.
+func parsePath(text string) (string, error) {
+	if strings.Contains(text, "*") || strings.HasPrefix(text, zonePrefix) {
+		return "", fmt.Errorf("%q stands for several channels, and one is needed; write a talk path such as ridge/1/statewide, or the key of a channel", clip(text))
+	}
+	return parseEntry(text)
+}
+
 // Renames tells for each kind which old key is which new key now.
 type Renames map[Thing]string
 

@@ -18,6 +18,7 @@ type Section struct {
 	find   func(p *Plan, key string) (Record, bool)
 	add    func(p *Plan, r Record) (Record, bool)
 	keyOf  func(r Record) string // the key of a record that is not written with one
+	makes  []string              // the fields that make that key
 }
 
 // Field gives the field with this name, or nil.
@@ -81,7 +82,7 @@ var sections = []*Section{
 		func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
 	within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
 		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
-	within("review", listed(acceptanceKey, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
+	within("review", listed(acceptanceKey, []string{"rule", "at"}, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
 		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
 }
 
@@ -132,10 +133,20 @@ func keyed(keyOf func(Record) string, s *Section) *Section {
 	return s
 }
 
-// listed says that the section is a list, whose records have no keys written.
-func listed(keyOf func(Record) string, s *Section) *Section {
-	s.listed = true
+// listed says that the section is a list, whose records get their keys from the fields in makes.
+func listed(keyOf func(Record) string, makes []string, s *Section) *Section {
+	s.listed, s.makes = true, makes
 	return keyed(keyOf, s)
+}
+
+// missing names a field that the key of a record needs and that has no value, or "".
+func (s *Section) missing(r Record) string {
+	for _, name := range s.makes {
+		if len(s.Field(name).items(r)) == 0 {
+			return name
+		}
+	}
+	return ""
 }
 
 func acceptanceKey(r Record) string {

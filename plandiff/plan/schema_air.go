@@ -34,7 +34,7 @@ func channelFields() []Field {
 		scalar("label", Label, texts, func(c *ChannelSpec) *Value[string] { return &c.Label }, "what the radio shows"),
 		scalar("simplex", Air, frequencies, func(c *ChannelSpec) *Value[signal.Hertz] { return &c.Simplex }, "one frequency for both ways, in MHz"),
 		scalar("receive", Air, frequencies, func(c *ChannelSpec) *Value[signal.Hertz] { return &c.Receive }, "listen only, in MHz"),
-		scalar("path", Air, entries, func(c *ChannelSpec) *Value[string] { return &c.Path }, "the talk path it is the channel of").naming(RefEntry),
+		scalar("path", Air, paths, func(c *ChannelSpec) *Value[string] { return &c.Path }, "the talk path it is the channel of").naming(RefEntry),
 		scalar("transmit", Air, yesNos, func(c *ChannelSpec) *Value[bool] { return &c.Transmit }, "no: listen only"),
 	}
 	fields = append(fields, fmFields(func(c *ChannelSpec) *FM { return &c.FM })...)
@@ -95,7 +95,7 @@ func splitField() Field {
 		if !rep.Split.IsSet() || !rep.Output.IsSet() {
 			return all(r)
 		}
-		if rep.TransmitOn() == rep.Output.V+signal.Hertz(rep.Split.V) {
+		if on := rep.TransmitOn(); on != 0 && on == rep.Output.V+signal.Hertz(rep.Split.V) {
 			return nil
 		}
 		return all(r)

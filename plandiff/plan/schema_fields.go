@@ -41,7 +41,7 @@ func scanListFields() []Field {
 	return []Field{
 		scalar("label", Label, texts, func(s *ScanList) *Value[string] { return &s.Label }, "what the radio shows"),
 		list("channels", List, entries, func(s *ScanList) *[]Value[string] { return &s.Channels }, "the channels to sweep, in order").naming(RefEntry),
-		scalar("priority", Layout, entries, func(s *ScanList) *Value[string] { return &s.Priority }, "the channel that is looked at more often").naming(RefEntry),
+		scalar("priority", Layout, paths, func(s *ScanList) *Value[string] { return &s.Priority }, "the channel that is looked at more often").naming(RefEntry),
 		scalar("note", Label, notes, func(s *ScanList) *Value[string] { return &s.Note }, "for people; no radio holds it"),
 	}
 }

@@ -26,7 +26,7 @@ type Band struct{ Low, High signal.Hertz }
 func ParseBand(text string) (Band, error) {
 	low, high, ok := strings.Cut(text, "-")
 	if !ok {
-		return Band{}, fmt.Errorf("%q is not a range of frequencies; write both ends in MHz, such as 144-148", text)
+		return Band{}, fmt.Errorf("%q is not a range of frequencies; write both ends in MHz, such as 144-148", clip(text))
 	}
 	var b Band
 	var err error
@@ -37,7 +37,7 @@ func ParseBand(text string) (Band, error) {
 		return Band{}, err
 	}
 	if b.Low >= b.High {
-		return Band{}, fmt.Errorf("the band %q ends before it begins; write the lower end first", text)
+		return Band{}, fmt.Errorf("the band %q ends before it begins; write the lower end first", clip(text))
 	}
 	return b, nil
 }
@@ -65,7 +65,7 @@ type Date struct {
 func ParseDate(text string) (Date, error) {
 	t, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return Date{}, fmt.Errorf("%q is not a day; write year-month-day, such as 2027-06-01", text)
+		return Date{}, fmt.Errorf("%q is not a day; write year-month-day, such as 2027-06-01", clip(text))
 	}
 	return DateOf(t), nil
 }
@@ -115,7 +115,7 @@ func (c Charset) Holds(r rune) bool {
 func parseCount(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 0 || n > 10_000_000 || !isDigits(text) {
-		return 0, fmt.Errorf("%q is not a whole number; write digits alone", text)
+		return 0, fmt.Errorf("%q is not a whole number; write digits alone, at most 10000000", clip(text))
 	}
 	return n, nil
 }
@@ -124,7 +124,7 @@ func parseCount(text string) (int, error) {
 func parseSeconds(text string) (int, error) {
 	n, err := parseCount(text)
 	if err != nil || n > 3600 {
-		return 0, fmt.Errorf("%q is not a time in seconds from 0 to 3600", text)
+		return 0, fmt.Errorf("%q is not a time in seconds from 0 to 3600; write digits alone", clip(text))
 	}
 	return n, nil
 }
@@ -133,7 +133,7 @@ func parseSeconds(text string) (int, error) {
 func parseEdition(text string) (int, error) {
 	n, err := parseCount(text)
 	if err != nil || n < 2026 || n > 2999 {
-		return 0, fmt.Errorf("%q is not an edition; the first is 2026", text)
+		return 0, fmt.Errorf("%q is not an edition; the first is 2026", clip(text))
 	}
 	return n, nil
 }
@@ -150,7 +150,7 @@ func parsePower(text string) (string, error) {
 	}
 	p, err := signal.ParseWatts(text)
 	if err != nil {
-		return "", fmt.Errorf("%q is not a power; write low, medium, high or watts, such as 5", text)
+		return "", fmt.Errorf("%q is not a power; write low, medium, high or watts, such as 5", clip(text))
 	}
 	return unitless(p), nil
 }
@@ -163,7 +163,7 @@ func parseYesNo(text string) (bool, error) {
 	case "no", "false", "off":
 		return false, nil
 	}
-	return false, fmt.Errorf("%q is neither yes nor no", text)
+	return false, fmt.Errorf("%q is neither yes nor no; write one of them", clip(text))
 }
 
 func yesNo(b bool) string {
@@ -173,19 +173,27 @@ func yesNo(b bool) string {
 	return "no"
 }
 
-// oneOf makes a parser for a closed list of words.
+// oneOf makes a parser for a closed list of words. "polite" is one edit away
+// from "impolite" and means the opposite, so words that begin with the text are
+// asked about before one that looks like it is offered.
 func oneOf(words ...string) func(string) (string, error) {
 	return func(text string) (string, error) {
+		var asked []string
 		for _, w := range words {
-			if strings.EqualFold(text, w) {
+			switch {
+			case strings.EqualFold(text, w):
 				return w, nil
+			case strings.HasPrefix(w, strings.ToLower(text)):
+				asked = append(asked, w)
 			}
 		}
-		fix := Nearest(text, words)
-		if fix != "" {
-			return "", fmt.Errorf("%q is not known here; did you mean %s", text, fix)
+		if fix := Nearest(text, words); fix != "" && len(asked) == 0 {
+			return "", fmt.Errorf("%q is not known here; did you mean %s", clip(text), fix)
 		}
-		return "", fmt.Errorf("%q is not known here; write one of: %s", text, strings.Join(words, ", "))
+		if len(asked) == 0 {
+			asked = words
+		}
+		return "", fmt.Errorf("%q is not known here; write one of: %s", clip(text), strings.Join(asked, ", "))
 	}
 }
 
@@ -219,6 +227,8 @@ func visible(text string, most int, lines bool) (string, error) {
 			return "", fmt.Errorf("it holds the control character %U, which no radio can show; take it out", r)
 		case unicode.Is(unicode.Bidi_Control, r):
 			return "", fmt.Errorf("it holds the direction mark %U, which can make a text read as another; take it out", r)
+		case unseen(r):
+			return "", fmt.Errorf("it holds the invisible character %U; take it out", r)
 		}
 	}
 	if strings.TrimSpace(text) == "" {
@@ -228,6 +238,13 @@ func visible(text string, most int, lines bool) (string, error) {
 		return "", fmt.Errorf("it is %d characters long; the most that passband takes here is %d", n, most)
 	}
 	return text, nil
+}
+
+// unseen reports whether nobody would see r: line separators and format
+// characters, but for the two joiners that some scripts and emoji need.
+func unseen(r rune) bool {
+	const joiner, nonJoiner = 0x200D, 0x200C
+	return unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) && r != joiner && r != nonJoiner
 }
 
 // parseKey reads an identity: lower-case letters, digits and hyphens.
@@ -244,9 +261,11 @@ func parseKey(text string) (string, error) {
 
 // clip shortens a hostile text for an error message.
 func clip(s string) string {
-	r := []rune(s)
-	if len(r) > 60 {
-		return string(r[:60]) + "…"
+	n := 0
+	for i := range s {
+		if n++; n > 60 {
+			return s[:i] + "…"
+		}
 	}
 	return s
 }
