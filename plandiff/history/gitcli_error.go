@@ -21,7 +21,7 @@ func (s *commandStore) gitError(err error, words string) error {
 		return fmt.Errorf("the installed git is too old for this repository: %s; update git, or make an ordinary clone (%w)", firstWords(words), err)
 	case has("from promisor remote"), has("lazy fetching disabled"):
 		return missing("")
-	case has("corrupt"), has("inflate"), has("unable to unpack"), has("bad object"), has("unable to parse"), has("unable to read"):
+	case has("corrupt"), has("inflate"), has("unable to unpack"), has("bad object"), has("unable to parse"), has("unable to read"), has("unable to stream"):
 		return fail(ErrDamaged, "the repository is damaged: git says %q; \"git fsck\" says how much is lost, and a fresh clone is the usual cure", firstWords(words))
 	case words == "":
 		return fmt.Errorf("git failed and did not say why (%w)", err)

@@ -21,16 +21,14 @@ func logArguments(to, dir string) []string {
 	if dir == "" {
 		dir = "."
 	}
-	return []string{"log", "--format=" + logFields, "--date=raw", "--encoding=none",
-		"-z", "--raw", "-c", "--no-abbrev", "--no-renames", "--no-relative", "--ignore-submodules=none",
+	return []string{"log", "--format=" + logFields, "--date=raw", "--encoding=UTF-8",
+		"-z", "--raw", "-c", "--root", "--no-abbrev", "--no-renames", "--no-relative", "--ignore-submodules=none",
 		"--no-ext-diff", "--no-textconv", "--no-show-signature", "--no-notes", "--no-mailmap",
-		"--no-color", "--no-decorate", "-O" + "/dev/null", "--end-of-options", to, "--", dir}
+		"--no-color", "--no-decorate", "-O/dev/null", "--end-of-options", to, "--", dir}
 }
 
 // log is Walk over the whole history that ends in the commit to.
 func (s *commandStore) log(ctx context.Context, to, dir string, visit visitor) error {
-	ctx, cancel := context.WithCancel(ctx)
-	defer cancel()
 	cmd := s.command(logArguments(to, dir)...)
 	errs := &lastWords{}
 	cmd.Stderr = errs
@@ -41,31 +39,51 @@ func (s *commandStore) log(ctx context.Context, to, dir string, visit visitor) e
 	if err := cmd.Start(); err != nil {
 		return fmt.Errorf("git cannot be started: %w", err)
 	}
-	context.AfterFunc(ctx, func() { _ = cmd.Process.Kill() })
+	stop := context.AfterFunc(ctx, func() { _ = cmd.Process.Kill() })
+	defer stop()
 
-	err = parseLog(bufio.NewReaderSize(out, 64<<10), dir, func(c Commit, changes []BlobChange) error {
-		if err := ctx.Err(); err != nil {
+	err = parseLog(bufio.NewReaderSize(out, 64<<10), dir, func(c logCommit, changes []BlobChange) error {
+		if err := ctx.Err(); err != nil || len(changes) == 0 {
 			return err
 		}
-		if len(changes) == 0 {
-			return nil
+		if c.encoded {
+			o, err := s.object(ctx, c.Hash)
+			if err != nil {
+				return err
+			}
+			if c.Commit, err = parseCommit(c.Hash, o.data); err != nil {
+				return err
+			}
 		}
-		return visit(s.at.cut(c), changes)
+		return visit(s.at.cut(c.Commit), changes)
 	})
-	if err != nil {
-		cancel() // nobody reads on, so git must not write on
+	cutOff := errors.Is(err, errCutOff) // git ended in the middle, and its reason says more
+	if err != nil && !cutOff {
+		_ = cmd.Process.Kill() // nobody reads on, so git must not write on
 	}
-	if exit := cmd.Wait(); exit != nil && ctx.Err() == nil {
+	exit := cmd.Wait()
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case exit != nil && (err == nil || cutOff):
 		return s.gitError(exit, errs.String())
 	}
 	return err
 }
 
+// A logCommit is a commit as git log tells it. One that declares an encoding
+// was converted by git, with whatever its machine can convert; to say the same
+// everywhere, it is read again from its object.
+type logCommit struct {
+	Commit
+	encoded bool
+}
+
 // parseLog reads the output of git log for logArguments. Everything in it ends
 // with a zero byte: the fields of a commit, then for each changed file a line
 // that begins with a colon and the path.
-func parseLog(r *bufio.Reader, dir string, each visitor) error {
-	var c Commit
+func parseLog(r *bufio.Reader, dir string, each func(logCommit, []BlobChange) error) error {
+	var c logCommit
 	var changes []BlobChange
 	for first := true; ; first = false {
 		token, err := nextLogToken(r)
@@ -103,6 +121,8 @@ func parseLog(r *bufio.Reader, dir string, each visitor) error {
 	}
 }
 
+var errCutOff = errors.New("it ends too early")
+
 func logError(why error) error {
 	return fmt.Errorf("the output of git log is not understood: %w", why)
 }
@@ -121,33 +141,41 @@ func nextLogToken(r *bufio.Reader) (string, error) {
 func readToken(r *bufio.Reader) (string, error) {
 	token, err := r.ReadString(0)
 	if errors.Is(err, io.EOF) && token != "" {
-		return token, io.ErrUnexpectedEOF
+		return token, errCutOff
 	}
 	return strings.TrimSuffix(token, "\x00"), err
 }
 
+// within is err for a place where the output must go on.
+func within(err error) error {
+	if errors.Is(err, io.EOF) {
+		return errCutOff
+	}
+	return err
+}
+
 // readLogCommit reads the fields of logFields, of which the hash is already there.
-func readLogCommit(hash string, r *bufio.Reader) (Commit, error) {
+func readLogCommit(hash string, r *bufio.Reader) (logCommit, error) {
 	const rest = 8
 	var field [rest]string
 	for i := range field {
 		var err error
 		if field[i], err = readToken(r); err != nil {
-			return Commit{}, logError(fmt.Errorf("it ends within a commit: %w", err))
+			return logCommit{}, logError(within(err))
 		}
 	}
 	c := Commit{Hash: hash, tree: field[0], Parents: strings.Fields(field[1])}
 	for _, id := range append([]string{c.Hash, c.tree}, c.Parents...) {
 		if !isHash(id) {
-			return Commit{}, logError(fmt.Errorf("%q stands where a hash should", id))
+			return logCommit{}, logError(fmt.Errorf("%q stands where a hash should", id))
 		}
 	}
 	if len(c.Parents) == 0 {
 		c.Parents = nil
 	}
 	author := fmt.Sprintf("%s <%s> %s", field[2], field[3], field[4])
-	c.describe(author, "<> "+field[5], field[6], field[7])
-	return c, nil
+	c.describe(author, "<> "+field[5], "", field[7])
+	return logCommit{c, field[6] != ""}, nil
 }
 
 // readLogChange reads ":OLDMODE NEWMODE OLD NEW STATUS" and the path after it.
@@ -155,7 +183,7 @@ func readLogCommit(hash string, r *bufio.Reader) (Commit, error) {
 func readLogChange(line string, r *bufio.Reader, dir string) (BlobChange, error) {
 	path, err := readToken(r)
 	if err != nil {
-		return BlobChange{}, logError(fmt.Errorf("it ends within a change: %w", err))
+		return BlobChange{}, logError(within(err))
 	}
 	fields := strings.Fields(strings.TrimLeft(line, ":"))
 	parents := len(line) - len(strings.TrimLeft(line, ":"))

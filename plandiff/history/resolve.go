@@ -228,10 +228,8 @@ func nearest(refs references, name string) []string {
 	}
 	var list []candidate
 	for full := range refs.byName {
-		short := shortName(full)
-		d := min(levenshtein.ComputeDistance(name, short), levenshtein.ComputeDistance(name, short[strings.LastIndexByte(short, '/')+1:]))
-		if full != "HEAD" && d <= max(2, len(name)/3) {
-			list = append(list, candidate{short, d})
+		if d := distance(name, shortName(full)); full != "HEAD" && d <= max(2, len(name)/3) {
+			list = append(list, candidate{shortName(full), d})
 		}
 	}
 	slices.SortFunc(list, func(a, b candidate) int {
@@ -245,6 +243,13 @@ func nearest(refs references, name string) []string {
 		names = append(names, c.name)
 	}
 	return names
+}
+
+// distance compares a name also with what follows the remote, and with the last part.
+func distance(name, known string) int {
+	_, branch, _ := strings.Cut(known, "/")
+	last := known[strings.LastIndexByte(known, '/')+1:]
+	return min(levenshtein.ComputeDistance(name, known), levenshtein.ComputeDistance(name, branch), levenshtein.ComputeDistance(name, last))
 }
 
 func shortName(full string) string {
