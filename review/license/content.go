@@ -37,7 +37,7 @@ func readContent(file string, data []byte) ([]*ContentRow, error) {
 func (t *Tables) Content(p Practice) *ContentRow {
 	var found *ContentRow
 	for _, row := range t.content {
-		if row.Practice == p && (row.Jurisdiction == t.Code || row.Jurisdiction == everywhere && found == nil) {
+		if row.Practice == p && (row.Jurisdiction == t.owner() || row.Jurisdiction == everywhere && found == nil) {
 			found = row
 		}
 	}

@@ -90,14 +90,19 @@ func (l *library) region(code string) (Region, bool) {
 	return r, true
 }
 
+// owner returns the jurisdiction whose table is used.
+func (r Region) owner() string {
+	if r.table != "" {
+		return r.table
+	}
+	return r.Code
+}
+
 func (r Region) ituCode() string { return fmt.Sprintf("ITU-R%d", r.ITU) }
 
 // tables gathers what applies in a region.
 func (l *library) tables(r Region) *Tables {
-	owner := r.table
-	if owner == "" {
-		owner = r.Code
-	}
+	owner := r.owner()
 	t := &Tables{Region: r, content: l.content, places: l.places}
 	for _, c := range l.classes {
 		if c.jurisdiction == owner {
@@ -141,7 +146,7 @@ func (l *library) national(r Region, owner string) []*Row {
 	rows := slices.Clone(l.bands[owner])
 	own := newIndex(slices.DeleteFunc(slices.Clone(rows), func(r *Row) bool { return !r.grants() }))
 	for _, row := range itu {
-		if len(own.overlapping(reach{halves(2 * row.Low), halves(2 * row.High)})) == 0 {
+		if row.Right == Yes && len(own.overlapping(reach{halves(2 * row.Low), halves(2 * row.High)})) == 0 {
 			rows = append(rows, row)
 		}
 	}
