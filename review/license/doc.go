@@ -27,7 +27,7 @@
 //
 // At lists everything at a frequency. Segments, Calling, UsualSplits, FitSplit, Services and
 // Content answer single questions. All lookups are indexed: a plan of 100,000 channels is
-// judged in about a second.
+// judged in well under a second.
 //
 // # What a repeater asks
 //

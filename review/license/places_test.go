@@ -40,7 +40,7 @@ func TestLineA(t *testing.T) {
 		{"20 km south of it", 47.82, -100, outside},
 		{"Key West", 24.56, -81.78, outside},
 	}
-	line := region(t, "US").place("line-a")
+	line := region(t, "US").Place("line-a")
 	for _, tt := range tests {
 		if got := line.presence(at(tt.lat, tt.lon)); got != tt.want {
 			t.Errorf("%s: %d, want %d", tt.name, got, tt.want)
@@ -57,7 +57,7 @@ func TestSiteOfALocator(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	london := region(t, "GB").place("charing-cross")
+	london := region(t, "GB").Place("charing-cross")
 	center, halfLat, halfLon := grid.Center()
 	if got := london.presence(&Site{At: center, HalfLat: halfLat, HalfLon: halfLon}); got != unsure {
 		t.Errorf("IO91 is %d, want unsure", got)
@@ -92,7 +92,7 @@ func TestBoxes(t *testing.T) {
 		{"50-watt-areas", 39.74, -104.99, unsure, "its limits were not found"},
 	}
 	for _, tt := range tests {
-		if got := region(t, "US").place(tt.place).presence(at(tt.lat, tt.lon)); got != tt.want {
+		if got := region(t, "US").Place(tt.place).presence(at(tt.lat, tt.lon)); got != tt.want {
 			t.Errorf("%s at %v, %v: %d, want %d: %s", tt.place, tt.lat, tt.lon, got, tt.want, tt.why)
 		}
 	}

@@ -65,7 +65,7 @@ func (j *judge) places() {
 		if !row.concerns(j.q.Class) || !row.stands(j.q.Station) || row.Emissions&j.q.Emission.Kind == 0 && j.q.Emission.Kind != 0 {
 			continue
 		}
-		place := j.place(row.Place)
+		place := j.Place(row.Place)
 		where := place.presence(j.q.Site)
 		o := Objection{Rows: []*Row{row}, Place: place.Label, Outcome: Doubtful}
 		if where == inside && place.Confidence != Memory {

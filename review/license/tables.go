@@ -189,7 +189,8 @@ func (t *Tables) Fallback() string {
 // standsIn tells whether a row is one of the ITU Region.
 func (t *Tables) standsIn(r *Row) bool { return r.Jurisdiction == t.ituCode() }
 
-func (t *Tables) place(key string) *Place { return t.places[key] }
+// Place returns a place that rows name, nil for a key that none of them has.
+func (t *Tables) Place(key string) *Place { return t.places[key] }
 
 // Rows returns all rows of the region's license tables, by lower edge.
 func (t *Tables) Rows() []*Row { return slices.Clone(t.rows) }

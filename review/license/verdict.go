@@ -74,7 +74,7 @@ type Verdict struct {
 	Objections []Objection  // in the order of the steps of Transmit
 	Rows       []*Row       // what gives the right; nil where nothing does
 	Also       []*Row       // what holds there without deciding: duties at a place
-	Margin     signal.Hertz // to the nearest edge, rounded down; only where Rows is set
+	Margin     signal.Hertz // to the nearest edge, rounded down, of a barred range too within 25 kHz; only where Rows is set
 	Nearest    signal.Hertz // the nearest center that no objection to the frequency meets; zero: none, or not needed
 	FromMemory bool         // some part of it rests on memory alone
 	Fallback   bool         // some part of it rests on the limits of the ITU Region, for want of a national table
