@@ -21,19 +21,22 @@ type fault struct {
 // the parser came, and what stands before is searched for what people get wrong.
 func explain(data []byte, message string) fault {
 	reached := parsed(data)
-	if name, ok := strings.CutPrefix(message, "unknown anchor '"); ok {
+	if _, name, ok := strings.Cut(message, "unknown anchor '"); ok {
 		name = strings.TrimSuffix(name, "' referenced")
 		if i := bytes.Index(data, []byte("*"+name)); i >= 0 {
 			return fault{i, "this begins with *, which in YAML repeats a value that was marked with &", "put quotes around a text that begins with *"}
 		}
 	}
-	if f, ok := findFault(data, reached); ok {
+	if f, ok := findFault(data, reached+ahead); ok {
 		return f
 	}
 	f := fault{offset: lineOf(data, reached)}
 	f.what, f.fix = plainWords(message)
 	return f
 }
+
+// ahead is how many bytes the scanner of yaml.v3 looks ahead.
+const ahead = 4
 
 // parsed tells the offset of the last sign that yaml.v3 looked at before it gave up.
 func parsed(data []byte) int {
@@ -44,7 +47,6 @@ func parsed(data []byte) int {
 		for dec.Decode(new(yaml.Node)) == nil {
 		}
 	}()
-	const ahead = 4 // bytes that the scanner looks ahead
 	i := max(r.read-ahead, 0)
 	for i > 0 && (i >= len(data) || isBlank(data[i])) {
 		i--

@@ -52,6 +52,9 @@ func (f *finder) line() (fault, bool) {
 	if tab := strings.IndexByte(rest, '\t'); tab >= 0 && strings.TrimSpace(rest[:tab]) == "" && strings.TrimSpace(rest) != "" {
 		return fault{f.pos + tab, "there is a tab at the beginning of the line", "indent with blanks"}, true
 	}
+	if isConflict(rest) {
+		return fault{f.pos, "this is a mark that git leaves where it could not merge", "choose one of the two versions, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>"}, true
+	}
 	if n := len(f.open); n > 0 && f.indent <= f.open[n-1].indent && looksLikeKey(rest) {
 		return f.open[n-1].fault(), true
 	}
@@ -68,6 +71,10 @@ func (f *finder) line() (fault, bool) {
 func (f *finder) rest() string {
 	line, _, _ := strings.Cut(f.text[f.pos:], "\n")
 	return line
+}
+
+func isConflict(line string) bool {
+	return strings.HasPrefix(line, "<<<<<<< ") || strings.HasPrefix(line, ">>>>>>> ") || strings.TrimRight(line, "\r") == "======="
 }
 
 func looksLikeKey(line string) bool {
@@ -87,6 +94,8 @@ func (f *finder) sign() (fault, bool) {
 	case f.start && (c == '|' || c == '>') && len(f.open) == 0:
 		f.skipBlock()
 		return fault{}, false
+	case f.start && f.reserved():
+		return fault{f.pos, "a text cannot begin with " + string(c) + ", which means something to YAML", "put quotes around the text"}, true
 	case f.start && (c == '[' || c == '{'):
 		f.open = append(f.open, opened{f.pos, f.indent, c})
 	case len(f.open) > 0 && (c == ']' || c == '}'):
@@ -104,6 +113,21 @@ func (f *finder) sign() (fault, bool) {
 	f.start = f.begins(c)
 	f.pos++
 	return fault{}, false
+}
+
+// reserved reports whether no value can begin here. A * may repeat another value
+// and a & may name one, but not where no name follows.
+func (f *finder) reserved() bool {
+	switch f.text[f.pos] {
+	case '@', '`':
+		return true
+	case '%':
+		return f.indent > 0 || len(f.open) > 0
+	case '*', '&':
+		next := strings.TrimLeft(f.text[f.pos+1:min(f.pos+2, len(f.text))], "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-")
+		return next != "" || f.pos+1 == len(f.text)
+	}
+	return false
 }
 
 // begins reports whether a value may begin behind the sign c.
