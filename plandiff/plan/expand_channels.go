@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"strings"
 
 	"passband.example/plandiff/signal"
 )
@@ -69,7 +68,7 @@ func (c *Channel) useFM(fm FM) {
 
 // listen works out which groups a channel listens for.
 func (e *expander) listen(c *Channel, list string) {
-	c.ReceiveList = list
+	c.ReceiveList, c.Listens = list, nil
 	switch {
 	case list == ListenNone:
 	case list == ListenSlot && c.Repeater != nil:
@@ -104,7 +103,7 @@ func (e *expander) remembered(key string, groups func() []Value[string]) []strin
 	}
 	var keys []string
 	for _, g := range groups() {
-		if g.IsSet() {
+		if g.IsSet() && e.isGroupCall(g.V) {
 			keys = append(keys, g.V)
 		}
 	}
@@ -112,6 +111,14 @@ func (e *expander) remembered(key string, groups func() []Value[string]) []strin
 	keys = slices.Compact(keys)
 	e.listens[key] = keys
 	return keys
+}
+
+// isGroupCall reports whether calls to a group are group calls, as they are
+// where nothing is known of it. Private calls and calls to all reach a radio
+// without a receive list.
+func (e *expander) isGroupCall(key string) bool {
+	g, ok := e.plan().Groups.Find(key)
+	return !ok || g.Call.Or("group") == "group"
 }
 
 // direct makes the channel of a spec that is on no repeater.
@@ -147,7 +154,7 @@ func (e *expander) call(c *Channel, group Value[string]) {
 func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec) *Channel {
 	s := *c
 	s.Name, s.Spec, s.At = spec.Key.V, spec, spec.Place()
-	s.Because = slices.Clip(s.Because)
+	s.Because = slices.Clone(s.Because)
 	for _, v := range append(via, spec) {
 		s.Because = append(s.Because, Cause{v.Thing(), v.Place()})
 	}
@@ -158,6 +165,7 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 	if s.Mode == ModeDMR {
 		s.Access = spec.DMR.Access.Or(s.Access)
 		if spec.DMR.ReceiveList.IsSet() {
+			s.Because = slices.DeleteFunc(s.Because, func(c Cause) bool { return c.Thing.Kind == KindReceiveList })
 			e.listen(&s, spec.DMR.ReceiveList.V)
 		}
 	} else {
@@ -168,6 +176,3 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 	}
 	return &s
 }
-
-// isPattern reports whether an entry has a * in it.
-func isPattern(entry string) bool { return strings.Contains(entry, "*") }

@@ -62,62 +62,92 @@ func (f *Fit) Cut(label string) string {
 }
 
 // Carries reports whether the radio carries the zone.
-func (f *Fit) Carries(z *Zone) bool { return carries(f.Radio, z.Key.V) }
-
-func carries(r *Radio, zone string) bool {
-	return len(r.Zones) == 0 || slices.ContainsFunc(r.Zones, func(v Value[string]) bool { return v.IsSet() && v.V == zone })
+func (f *Fit) Carries(z *Zone) bool {
+	return len(f.Radio.Zones) == 0 || slices.ContainsFunc(f.Radio.Zones, func(v Value[string]) bool { return v.IsSet() && v.V == z.Key.V })
 }
 
-// fit works out what a class of radio holds.
-func (e *expander) fit(r *Radio) *Fit {
-	f := &Fit{Radio: r}
-	held := make(map[*Channel]bool)
-	left := make(map[*Channel]bool)
-	take := func(members []Member) []*Channel {
-		var fit []*Channel
-		for _, m := range members {
-			why := misfit(r, m.Channel)
-			if why != "" {
-				if !left[m.Channel] {
-					left[m.Channel] = true
-					f.LeftOut = append(f.LeftOut, LeftOut{m.Channel, why})
-				}
-				continue
-			}
-			fit = append(fit, m.Channel)
-			if !held[m.Channel] {
-				held[m.Channel] = true
-				f.Channels = append(f.Channels, m.Channel)
-			}
+// mostFitted bounds the channels that all classes of radio of a plan hold together.
+const mostFitted = 20_000_000
+
+// fits works out what each class of radio holds.
+func (e *expander) fits() {
+	longest := e.longestMessage()
+	fitted := 0
+	for _, r := range e.plan().Radios.Sorted() {
+		f := &fitter{Fit: &Fit{Radio: r}, held: map[*Channel]bool{}, left: map[*Channel]bool{}, room: mostFitted - fitted}
+		f.zones(e.x.Zones)
+		f.scanLists(e.x.ScanLists)
+		if f.room < 0 && e.x.Overflow.IsZero() {
+			e.x.Overflow = r.Place()
 		}
-		return fit
+		fitted = mostFitted - f.room
+		e.contacts(f.Fit)
+		f.Uses = e.uses(f.Fit, longest)
+		e.x.Fits = append(e.x.Fits, f.Fit)
 	}
-	for _, z := range e.x.Zones {
-		if carries(r, z.Zone.Key.V) {
-			if fit := take(z.Members); len(fit) > 0 {
+}
+
+// A fitter fills one class of radio.
+type fitter struct {
+	*Fit
+	held, left map[*Channel]bool
+	room       int // channels that may still be looked at
+}
+
+func (f *fitter) zones(zones []*ZoneChannels) {
+	for _, z := range zones {
+		if f.Carries(z.Zone) {
+			if fit := f.take(z.Members); len(fit) > 0 {
 				f.Zones = append(f.Zones, FitZone{z.Zone, fit})
 			}
 		}
 	}
+}
+
+// scanLists takes the lists that start from a channel of the radio, and all of
+// them where it carries all zones.
+func (f *fitter) scanLists(lists []*ScanChannels) {
 	used := make(map[string]bool)
 	for _, c := range f.Channels {
 		used[c.ScanList] = true
 	}
-	for _, s := range e.x.ScanLists {
-		if used[s.List.Key.V] || len(r.Zones) == 0 {
-			if fit := take(s.Members); len(fit) > 0 {
+	for _, s := range lists {
+		if used[s.List.Key.V] || len(f.Radio.Zones) == 0 {
+			if fit := f.take(s.Members); len(fit) > 0 {
 				f.ScanLists = append(f.ScanLists, FitList{s.List, fit})
 			}
 		}
 	}
-	e.contacts(f)
-	f.Uses = e.uses(f)
-	return f
 }
 
-// misfit says why a radio cannot use a channel, or "".
+// take gives the members that fit, and notes those that do not.
+func (f *fitter) take(members []Member) []*Channel {
+	if f.room -= 1 + len(members); f.room < 0 {
+		return nil
+	}
+	var fit []*Channel
+	for _, m := range members {
+		c := m.Channel
+		if why := misfit(f.Radio, c); why != "" {
+			if !f.left[c] {
+				f.left[c] = true
+				f.LeftOut = append(f.LeftOut, LeftOut{c, why})
+			}
+			continue
+		}
+		fit = append(fit, c)
+		if !f.held[c] {
+			f.held[c] = true
+			f.Channels = append(f.Channels, c)
+		}
+	}
+	return fit
+}
+
+// misfit says why a radio cannot use a channel, or "". A mode or a band that
+// could not be read may be any.
 func misfit(r *Radio, c *Channel) string {
-	if len(r.Modes) > 0 && !slices.ContainsFunc(r.Modes, func(m Value[Mode]) bool { return m.V == c.Mode }) {
+	if len(r.Modes) > 0 && !slices.ContainsFunc(r.Modes, func(m Value[Mode]) bool { return m.Bad || m.V == c.Mode }) {
 		return "it has no " + strings.ToUpper(string(c.Mode))
 	}
 	for _, f := range []signal.Hertz{c.Receive, c.Transmit} {
@@ -129,44 +159,5 @@ func misfit(r *Radio, c *Channel) string {
 }
 
 func tunes(r *Radio, f signal.Hertz) bool {
-	return len(r.Bands) == 0 || slices.ContainsFunc(r.Bands, func(b Value[Band]) bool { return b.IsSet() && b.V.Holds(f) })
-}
-
-// contacts counts the groups and receive lists that the radio's channels and
-// shortcuts need.
-func (e *expander) contacts(f *Fit) {
-	groups := make(map[string]bool)
-	lists := make(map[string]bool)
-	for _, c := range f.Channels {
-		if c.Mode != ModeDMR {
-			continue
-		}
-		if c.GroupKey != "" {
-			groups[c.GroupKey] = true
-		}
-		if len(c.Listens) == 0 {
-			continue
-		}
-		name := strings.Join(c.Listens, " ")
-		if lists[name] {
-			continue
-		}
-		lists[name] = true
-		for _, g := range c.Listens {
-			groups[g] = true
-		}
-		if len(c.Listens) > f.LongList {
-			f.LongList, f.LongOf = len(c.Listens), c
-		}
-	}
-	for _, s := range e.plan().Shortcuts.All() {
-		if _, ok := e.plan().Groups.Find(s.Calls.V); ok && len(groups) > 0 {
-			groups[s.Calls.V] = true
-		}
-	}
-	f.Lists = len(lists)
-	for g := range groups {
-		f.Groups = append(f.Groups, g)
-	}
-	slices.Sort(f.Groups)
+	return len(r.Bands) == 0 || slices.ContainsFunc(r.Bands, func(b Value[Band]) bool { return b.Bad || b.V.Holds(f) })
 }

@@ -8,20 +8,17 @@ import (
 // zones puts the channels into the zones, those of other zones included.
 func (e *expander) zones() {
 	for _, z := range e.plan().Zones.Sorted() {
-		e.x.Zones = append(e.x.Zones, e.zone(z))
+		c := e.collector(z.Thing())
+		c.walk(z.Channels, []*Zone{z}, Place{})
+		e.x.Zones = append(e.x.Zones, &ZoneChannels{Zone: z, Members: c.members, Twice: c.twice})
 	}
-}
-
-func (e *expander) zone(z *Zone) *ZoneChannels {
-	zc := &ZoneChannels{Zone: z}
-	zc.Members, zc.Twice = e.collect(z.Thing(), z.Channels, []*Zone{z})
-	return zc
 }
 
 func (e *expander) scanLists() {
 	for _, s := range e.plan().ScanLists.Sorted() {
-		sc := &ScanChannels{List: s}
-		sc.Members, sc.Twice = e.collect(s.Thing(), s.Channels, nil)
+		c := e.collector(s.Thing())
+		c.walk(s.Channels, nil, Place{})
+		sc := &ScanChannels{List: s, Members: c.members, Twice: c.twice}
 		if s.Priority.IsSet() {
 			if found := e.entry(s.Thing(), s.Priority); len(found) > 0 {
 				sc.Priority = found[0]
@@ -31,52 +28,81 @@ func (e *expander) scanLists() {
 	}
 }
 
-// collect gives the channels that entries name, each once and at its first
-// place, and those that an entry without * names again.
-func (e *expander) collect(from Thing, entries []Value[string], inside []*Zone) (members, twice []Member) {
-	seen := make(map[*Channel]bool)
-	asked := make(map[string]bool)
-	var walk func(entries []Value[string], inside []*Zone, at Place)
-	walk = func(entries []Value[string], inside []*Zone, at Place) {
-		for _, entry := range entries {
-			place := at
-			if place.IsZero() {
-				place = entry.At
-			}
-			if !entry.IsSet() || !e.room(place) {
-				continue
-			}
-			if key, ok := strings.CutPrefix(entry.V, zonePrefix); ok {
-				if z := e.inner(from, key, entry.At, inside, asked); z != nil {
-					walk(z.Channels, append(slices.Clip(inside), z), place)
-				}
-				continue
-			}
-			again := asked[entry.V]
-			asked[entry.V] = true
-			if again && isPattern(entry.V) {
-				continue
-			}
-			for _, c := range e.found(from, entry, at.IsZero()) {
-				m := Member{c, entry.V, place}
-				switch {
-				case !seen[c]:
-					seen[c] = true
-					members = append(members, m)
-					e.members++
-				case again && at.IsZero():
-					twice = append(twice, m)
-				}
-			}
-		}
-	}
-	walk(entries, inside, Place{})
-	return members, twice
+// A collector gathers the channels of one zone or scan list: each once and at
+// its first place, and those that an entry without * names again.
+type collector struct {
+	e       *expander
+	from    Thing
+	members []Member
+	twice   []Member
+	seen    map[*Channel]bool
+	named   map[*Channel]bool // by an entry of its own, without *
+	asked   map[string]bool   // entries so far
 }
 
-// room reports whether zones and lists may grow further, and notes where they may not.
-func (e *expander) room(at Place) bool {
-	if e.members < MaxMembers {
+func (e *expander) collector(from Thing) *collector {
+	return &collector{e: e, from: from, seen: map[*Channel]bool{}, named: map[*Channel]bool{}, asked: map[string]bool{}}
+}
+
+// walk follows entries. inside are the zones that they stand in, from the
+// outermost; at is the entry of the outermost that led here, or zero.
+func (c *collector) walk(entries []Value[string], inside []*Zone, at Place) {
+	for _, entry := range entries {
+		place := at
+		if place.IsZero() {
+			place = entry.At
+		}
+		if !entry.IsSet() {
+			continue
+		}
+		if !c.e.room(place, 1+len(inside)) {
+			return
+		}
+		if key, ok := strings.CutPrefix(entry.V, zonePrefix); ok {
+			if z := c.inner(key, place, inside, at.IsZero()); z != nil {
+				c.walk(z.Channels, append(slices.Clip(inside), z), place)
+			}
+			continue
+		}
+		c.take(entry, place, at.IsZero())
+	}
+}
+
+// take puts in the channels of an entry. One of another zone is told there if
+// it leads nowhere.
+func (c *collector) take(entry Value[string], place Place, own bool) {
+	again := c.asked[entry.V]
+	c.asked[entry.V] = true
+	if again && (isPattern(entry.V) || !own) {
+		return
+	}
+	var found []*Channel
+	if own {
+		found = c.e.entry(c.from, entry)
+	} else {
+		found, _ = c.e.lookUp(entry.V)
+	}
+	if !c.e.room(place, len(found)) {
+		return
+	}
+	for _, ch := range found {
+		m := Member{ch, entry.V, place}
+		if !c.seen[ch] {
+			c.seen[ch] = true
+			c.members = append(c.members, m)
+		}
+		if own && !isPattern(entry.V) {
+			if again || c.named[ch] && len(found) == 1 {
+				c.twice = append(c.twice, m)
+			}
+			c.named[ch] = true
+		}
+	}
+}
+
+// room reports whether zones and lists may grow by so many steps, and notes where they may not.
+func (e *expander) room(at Place, steps int) bool {
+	if e.steps += steps; e.steps <= MaxMembers {
 		return true
 	}
 	if e.x.Overflow.IsZero() {
@@ -87,38 +113,28 @@ func (e *expander) room(at Place) bool {
 
 // inner gives the zone that an entry stands for, unless it is unknown, was
 // named before, or leads back to a zone that it stands in.
-func (e *expander) inner(from Thing, key string, at Place, inside []*Zone, asked map[string]bool) *Zone {
-	z, ok := e.plan().Zones.Find(key)
-	if !ok {
-		if len(inside) <= 1 {
-			e.unresolved(from, "zone", key, at, keysOf(e.plan().Zones.All()))
+func (c *collector) inner(key string, at Place, inside []*Zone, own bool) *Zone {
+	z, ok := c.e.plan().Zones.Find(key)
+	switch i := slices.Index(inside, z); {
+	case !ok:
+		if own {
+			c.e.unresolved(c.from, "zone", key, at, keysOf(&c.e.plan().Zones))
 		}
 		return nil
-	}
-	if i := slices.Index(inside, z); i >= 0 {
-		if i == 0 {
+	case i >= 0:
+		if i == 0 && z.Thing() == c.from {
 			var through []Thing
 			for _, zone := range append(slices.Clip(inside), z) {
 				through = append(through, zone.Thing())
 			}
-			e.x.Cycles = append(e.x.Cycles, Cycle{Through: through, At: at})
+			c.e.x.Cycles = append(c.e.x.Cycles, Cycle{Through: through, At: at})
 		}
 		return nil
-	}
-	if asked[zonePrefix+key] {
+	case c.asked[zonePrefix+key]:
 		return nil
 	}
-	asked[zonePrefix+key] = true
+	c.asked[zonePrefix+key] = true
 	return z
-}
-
-// found gives the channels of an entry; complain says whether to note that it has none.
-func (e *expander) found(from Thing, entry Value[string], complain bool) []*Channel {
-	if complain {
-		return e.entry(from, entry)
-	}
-	found, _ := e.lookUp(entry.V)
-	return found
 }
 
 // entry gives the channels that an entry names, and notes one that names none.
@@ -131,7 +147,7 @@ func (e *expander) entry(from Thing, entry Value[string]) []*Channel {
 }
 
 // lookUp gives the channels that an entry names, and the word for what it names.
-func (e *expander) lookUp(text string) ([]*Channel, string) {
+func (e *expander) lookUp(text string) (found []*Channel, kind string) {
 	switch {
 	case isPattern(text):
 		return e.match(text), "talk path"
@@ -145,70 +161,24 @@ func (e *expander) lookUp(text string) ([]*Channel, string) {
 }
 
 // likely gives the names that an entry may have meant.
-func (e *expander) likely(text string) []string {
-	if isPattern(text) {
-		return nil
+func (e *expander) likely(text string) func() []string {
+	switch {
+	case isPattern(text):
+		return func() []string { return nil }
+	case strings.Contains(text, "/"):
+		return e.likelyPaths(text)
 	}
-	if strings.Contains(text, "/") {
-		return e.knownPaths(text)
-	}
-	return keysOf(e.plan().Channels.All())
+	return keysOf(&e.plan().Channels)
 }
 
 // match gives the channels of the talk paths that a pattern stands for.
 func (e *expander) match(pattern string) []*Channel {
-	if found, ok := e.patterns[pattern]; ok {
-		return found
-	}
-	want := strings.Split(pattern, "/")
-	candidates := e.repeaters
-	if want[0] != "*" {
-		candidates = nil
-		if r, ok := e.plan().Repeaters.Find(want[0]); ok {
-			candidates = []*Repeater{r}
+	found, ok := e.patterns[pattern]
+	if !ok {
+		for _, c := range e.paths.match(pattern) {
+			found = append(found, e.x.byPath[c.Path]...)
 		}
+		e.patterns[pattern] = found
 	}
-	var found []*Channel
-	for _, r := range candidates {
-		for _, path := range pathNames(r) {
-			if matches(strings.Split(path, "/"), want) {
-				found = append(found, e.x.byPath[path]...)
-			}
-		}
-	}
-	e.patterns[pattern] = found
 	return found
-}
-
-// pathNames gives the talk paths of a repeater in order.
-func pathNames(r *Repeater) []string {
-	var names []string
-	if r.FM.Present.IsSet() {
-		names = append(names, r.Key.V+"/"+string(ModeFM))
-	}
-	for i, groups := range r.DMR.Slots {
-		for _, g := range groups {
-			if g.IsSet() {
-				names = append(names, r.Key.V+"/"+slotNames[i]+"/"+g.V)
-			}
-		}
-	}
-	return names
-}
-
-// matches compares the parts of a talk path with those of a pattern. ridge/*
-// stands for all of ridge; ridge/*/statewide for a group on either slot.
-func matches(path, want []string) bool {
-	if len(want) == 2 && want[1] == "*" {
-		want = append(slices.Clip(want), "*")[:len(path)]
-	}
-	if len(path) != len(want) {
-		return false
-	}
-	for i := range path {
-		if want[i] != "*" && want[i] != path[i] {
-			return false
-		}
-	}
-	return true
 }

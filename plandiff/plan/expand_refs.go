@@ -1,41 +1,47 @@
 package plan
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // checkRefs notes the references to groups, lists and zones that lead nowhere.
 // Those to channels were noted when the channels were looked up.
 func (e *expander) checkRefs() {
 	p := e.plan()
-	known := map[Ref][]string{
-		RefGroup:       keysOf(p.Groups.All()),
-		RefReceiveList: append(keysOf(p.ReceiveLists.All()), ListenSlot, ListenRepeater, ListenNone),
-		RefScanList:    keysOf(p.ScanLists.All()),
-		RefZone:        keysOf(p.Zones.All()),
-	}
-	kinds := map[Ref]string{RefGroup: "group", RefReceiveList: "receive list", RefScanList: "scan list", RefZone: "zone"}
-	resolves := map[Ref]func(string) bool{
-		RefGroup:       has(&p.Groups),
-		RefReceiveList: func(key string) bool { return listens(p, key) },
-		RefScanList:    has(&p.ScanLists),
-		RefZone:        has(&p.Zones),
+	targets := map[Ref]target{
+		RefGroup:       {"group", has(&p.Groups), keysOf(&p.Groups)},
+		RefReceiveList: {"receive list", func(key string) bool { return listens(p, key) }, func() []string { return append(keysOf(&p.ReceiveLists)(), ListenSlot, ListenRepeater, ListenNone) }},
+		RefScanList:    {"scan list", has(&p.ScanLists), keysOf(&p.ScanLists)},
+		RefZone:        {"zone", has(&p.Zones), keysOf(&p.Zones)},
 	}
 	for _, s := range sections {
 		for i := range s.Fields {
 			f := &s.Fields[i]
-			resolve, ok := resolves[f.Ref]
-			if !ok {
-				continue
-			}
-			for _, r := range s.all(p) {
-				for _, item := range f.items(r) {
-					if !resolve(item.Text) {
-						e.unresolved(r.Thing(), kinds[f.Ref], item.Text, item.At, known[f.Ref])
-					}
-				}
+			if to, ok := targets[f.Ref]; ok {
+				e.checkField(s, f, to)
 			}
 		}
 	}
 	e.checkCalls()
+}
+
+// A target is what a field may refer to.
+type target struct {
+	kind     string
+	resolves func(key string) bool
+	known    func() []string
+}
+
+func (e *expander) checkField(s *Section, f *Field, to target) {
+	for _, r := range s.all(e.plan()) {
+		for _, item := range f.items(r) {
+			if !to.resolves(item.Text) {
+				e.unresolved(r.Thing(), to.kind, item.Text, item.At, to.known)
+			}
+		}
+	}
 }
 
 func has[R Record](t *Table[R]) func(string) bool {
@@ -61,16 +67,20 @@ func (e *expander) checkCalls() {
 	}
 	people := make(map[string]bool)
 	for _, o := range p.Operators.All() {
-		people[o.ID.V.String()] = true
-		people[string(o.Callsign.V)] = true
-	}
-	for _, s := range p.Shortcuts.All() {
-		if !s.Calls.IsSet() {
-			continue
+		if o.ID.IsSet() {
+			people[o.ID.V.String()] = true
 		}
+		if o.Callsign.IsSet() {
+			people[string(o.Callsign.V)] = true
+		}
+	}
+	known := func() []string {
+		return append(keysOf(&p.Groups)(), slices.Sorted(maps.Keys(people))...)
+	}
+	for _, s := range p.Shortcuts.Sorted() {
 		_, group := p.Groups.Find(s.Calls.V)
-		if !group && !people[strings.ToUpper(s.Calls.V)] {
-			e.unresolved(s.Thing(), "group or operator", s.Calls.V, s.Calls.At, keysOf(p.Groups.All()))
+		if s.Calls.IsSet() && !group && !people[strings.ToUpper(s.Calls.V)] {
+			e.unresolved(s.Thing(), "group or operator", s.Calls.V, s.Calls.At, known)
 		}
 	}
 }

@@ -3,7 +3,7 @@ package plan
 import "unicode/utf8"
 
 // uses counts what the radio holds against each of its limits.
-func (e *expander) uses(f *Fit) []Use {
+func (e *expander) uses(f *Fit, longest Use) []Use {
 	p := e.plan()
 	uses := make([]Use, LimitCount)
 	for limit := range LimitCount {
@@ -26,13 +26,20 @@ func (e *expander) uses(f *Fit) []Use {
 	for _, s := range f.ScanLists {
 		uses[LimitChannelsPerScanList].most(len(s.Channels), s.List.Thing())
 	}
-	for _, m := range p.Messages.Sorted() {
-		uses[LimitMessageLength].most(utf8.RuneCountInString(m.Text.V), m.Thing())
-	}
+	uses[LimitMessageLength].most(longest.Used, longest.Who)
 	if f.LongOf != nil {
 		uses[LimitGroupsPerReceiveList].most(f.LongList, f.LongOf.Thing())
 	}
 	return uses
+}
+
+// longestMessage counts the characters of the longest message.
+func (e *expander) longestMessage() Use {
+	var longest Use
+	for _, m := range e.plan().Messages.Sorted() {
+		longest.most(utf8.RuneCountInString(m.Text.V), m.Thing())
+	}
+	return longest
 }
 
 // most keeps the largest of many counts and what has it.
