@@ -1,0 +1,66 @@
+// Package start makes a new plan repository: a small plan that checks clean,
+// whose comments teach, for a club to replace line by line with its own facts.
+package start
+
+import (
+	"context"
+	"embed"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/go-git/go-git/v5"
+	"github.com/go-git/go-git/v5/plumbing"
+	"passband.example/plandiff/whole"
+)
+
+//go:embed data
+var data embed.FS
+
+// Plan gives the files of a new plan.
+func Plan() fs.FS {
+	files, err := fs.Sub(data, "data")
+	if err != nil {
+		panic(err) // the folder is compiled in
+	}
+	return files
+}
+
+// Write makes a new plan repository in the folder dir, which must be new or
+// empty: its files, and a git repository whose branch main has no commit yet. It
+// appears whole or not at all.
+func Write(ctx context.Context, dir string) error {
+	return whole.Folder(dir, func(dir string) error {
+		if err := os.Mkdir(dir, 0o755); err != nil {
+			return err
+		}
+		if err := copyFiles(ctx, dir); err != nil {
+			return err
+		}
+		_, err := git.PlainInitWithOptions(dir, &git.PlainInitOptions{
+			InitOptions: git.InitOptions{DefaultBranch: plumbing.NewBranchReferenceName("main")},
+		})
+		return err
+	})
+}
+
+func copyFiles(ctx context.Context, dir string) error {
+	files := Plan()
+	return fs.WalkDir(files, ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		text, err := fs.ReadFile(files, name)
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o644); err != nil {
+			return fmt.Errorf("writing %s: %w", name, err)
+		}
+		return nil
+	})
+}
