@@ -13,10 +13,14 @@ import (
 func parseCommit(id string, data []byte) (Commit, error) {
 	c := Commit{Hash: id}
 	head, message, _ := bytes.Cut(data, []byte("\n\n"))
+	message, _, _ = bytes.Cut(message, []byte{0}) // git shows nothing beyond it either
 	encoding := ""
 	var author, committer string
 	for line := range strings.SplitSeq(string(head), "\n") {
 		key, value, _ := strings.Cut(line, " ")
+		if strings.Contains(value, "\x00") {
+			value = "" // to git, too, such a header says nothing
+		}
 		switch {
 		case key == "tree" && c.tree == "" && isHash(value):
 			c.tree = value
@@ -43,7 +47,6 @@ func parseCommit(id string, data []byte) (Commit, error) {
 func (c *Commit) describe(author, committer, encoding, message string) {
 	c.Author, c.AuthorEmail, c.When = parseIdent(author)
 	_, _, c.Committed = parseIdent(committer)
-	message, _, _ = strings.Cut(message, "\x00") // git shows nothing beyond it either
 	c.Subject, c.Body = splitMessage(toUTF8(message, encoding))
 	c.Author, c.AuthorEmail = toUTF8(c.Author, encoding), toUTF8(c.AuthorEmail, encoding)
 }

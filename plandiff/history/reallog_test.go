@@ -33,7 +33,7 @@ func (f *fixture) realLog(to, from, dir string) []logged {
 	}
 	var list []logged
 	for _, hash := range strings.Fields(f.git(args...)) {
-		if changes := f.realChanges(hash, dir); len(changes) > 0 {
+		if changes := f.realChanges(dir, hash); len(changes) > 0 {
 			list = append(list, logged{f.realCommit(hash), changes})
 		}
 	}
@@ -55,9 +55,9 @@ func (f *fixture) realCommit(hash string) Commit {
 		Committed: time.Unix(committed, 0), Subject: fields[5], Body: strings.TrimSpace(strings.Join(fields[6:], "\n"))}
 }
 
-func (f *fixture) realChanges(hash, dir string) []BlobChange {
+func (f *fixture) realChanges(dir string, revs ...string) []BlobChange {
 	f.t.Helper()
-	args := []string{"diff-tree", "-r", "-c", "--root", "--no-commit-id", "--no-renames", "--raw", "--no-abbrev", "-z", hash}
+	args := append([]string{"diff-tree", "-r", "-c", "--root", "--no-commit-id", "--no-renames", "--raw", "--no-abbrev", "-z"}, revs...)
 	if dir != "" {
 		args = append(args, "--", ":(top,literal)"+dir)
 	}

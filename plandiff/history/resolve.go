@@ -8,8 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 )
 
 // Head is what is checked out.
@@ -206,57 +204,4 @@ func (r *Repository) abbreviated(ctx context.Context, prefix string) (Commit, bo
 	}
 	return Commit{}, false, notRevision(prefix, fmt.Sprintf("%d commits begin so, %s and %s among them; write more digits",
 		len(found), found[0].Hash[:12], found[1].Hash[:12]))
-}
-
-// unknown says what there is instead.
-func (r *Repository) unknown(refs references, name string) error {
-	text := fmt.Sprintf("there is no branch, tag or commit %q here", name)
-	if near := nearest(refs, name); len(near) > 0 {
-		text += "; nearest: " + strings.Join(near, ", ")
-	}
-	if r.Shallow() {
-		text += "; this clone is shallow, so what is meant may not have been fetched: " + fetchMore
-	}
-	return fail(ErrUnknownRevision, "%s", text)
-}
-
-// nearest lists up to three names that somebody may have meant.
-func nearest(refs references, name string) []string {
-	type candidate struct {
-		name     string
-		distance int
-	}
-	var list []candidate
-	for full := range refs.byName {
-		if d := distance(name, shortName(full)); full != "HEAD" && d <= max(2, len(name)/3) {
-			list = append(list, candidate{shortName(full), d})
-		}
-	}
-	slices.SortFunc(list, func(a, b candidate) int {
-		if a.distance != b.distance {
-			return a.distance - b.distance
-		}
-		return strings.Compare(a.name, b.name)
-	})
-	var names []string
-	for _, c := range list[:min(len(list), 3)] {
-		names = append(names, c.name)
-	}
-	return names
-}
-
-// distance compares a name also with what follows the remote, and with the last part.
-func distance(name, known string) int {
-	_, branch, _ := strings.Cut(known, "/")
-	last := known[strings.LastIndexByte(known, '/')+1:]
-	return min(levenshtein.ComputeDistance(name, known), levenshtein.ComputeDistance(name, branch), levenshtein.ComputeDistance(name, last))
-}
-
-func shortName(full string) string {
-	for _, prefix := range []string{"refs/heads/", "refs/tags/", "refs/remotes/", "refs/"} {
-		if short, ok := strings.CutPrefix(full, prefix); ok {
-			return short
-		}
-	}
-	return full
 }
