@@ -124,6 +124,8 @@ func TestUSEdgesToTheHertz(t *testing.T) {
 			}
 			if v := ask(low - 1); v.Outcome != Denied || v.Objections[0].Reason != tt.below || v.Nearest != low {
 				t.Errorf("%s, %s a hertz low: %v %v, nearest %s", tt.name, e.Designator, v.Outcome, reasons(v), v.Nearest)
+			} else if o := v.Objections[0]; o.Reason != StationBarred && o.Below != 1 {
+				t.Errorf("%s, %s a hertz low: %d Hz below; half a hertz counts as one", tt.name, e.Designator, o.Below)
 			}
 			if v := ask(high + 1); v.Outcome != Denied || v.Objections[0].Reason != tt.above || v.Nearest != high {
 				t.Errorf("%s, %s a hertz high: %v %v, nearest %s", tt.name, e.Designator, v.Outcome, reasons(v), v.Nearest)

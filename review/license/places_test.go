@@ -17,6 +17,8 @@ func TestLineA(t *testing.T) {
 	}{
 		{"Seattle", 47.61, -122.33, inside},
 		{"Portland, Oregon", 45.52, -122.68, outside},
+		{"Astoria, Oregon: west of where the line begins", 46.19, -123.83, outside},
+		{"Neah Bay: west of where the line begins", 48.37, -124.62, inside},
 		{"Spokane: south of the parallel of 48 degrees", 47.66, -117.43, outside},
 		{"Havre, Montana", 48.55, -109.68, inside},
 		{"Fargo", 46.88, -96.79, outside},

@@ -38,6 +38,8 @@ func TestReasons(t *testing.T) {
 		{"GB 23 cm is from memory", "GB", "1297.0", "16K0F3E", "foundation", Member, 0, 0, nil, Doubtful, []Reason{ClassBarred}, 0, "RSGB 1.3 GHz plan; classes from memory"},
 		{"GB 70 MHz edge is from memory", "GB", "70.496", "16K0F3E", "full", Member, 0, 0, nil, Doubtful, []Reason{OverEdge}, 4_000, "BR68/F; from memory"},
 		{"NZ off band is no memory", "NZ", "164.52", "16K0F3E", "general", Member, 0, 0, nil, Denied, []Reason{OutsideBands}, 0, "the edges equal those of ITU Region 3"},
+		{"AU Advanced over the edge that others prove", "AU", "147.995", "16K0F3E", "advanced", Member, 0, 0, nil, Denied, []Reason{OverEdge}, 3_000, "the edge was read for Standard; the class is from memory"},
+		{"AU Advanced off band", "AU", "164.52", "16K0F3E", "advanced", Member, 0, 0, nil, Denied, []Reason{OutsideBands}, 0, "the edges were read for Standard"},
 		{"aeronautical", "NZ", "121.5", "16K0F3E", "general", Member, 0, 0, nil, Denied, []Reason{OutsideBands, OtherService}, 0, "RR Article 5"},
 		{"distress beacons", "US", "406.05", "16K0F3E", "extra", Member, 0, 0, nil, Denied, []Reason{OutsideBands, OtherService}, 0, "RR No. 5.267"},
 		{"a link on 6 m", "US", "53.5", "16K0F3E", "technician", Auxiliary, 0, 0, nil, Denied, []Reason{StationBarred}, 0, "47 CFR 97.201(b): 2 m and shorter"},
