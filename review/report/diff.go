@@ -27,10 +27,57 @@ func (d *Document) changes(p *Page) {
 		p.paragraph(text("Nothing changed: the two plans mean the same."))
 		return
 	}
+	var people []*plandiff.Cause
 	for i := range c.Causes {
-		d.cause(p, &c.Causes[i])
+		if c.Causes[i].Thing.Kind == plan.KindOperator {
+			people = append(people, &c.Causes[i])
+		}
+	}
+	for i := range c.Causes {
+		switch cause := &c.Causes[i]; {
+		case cause.Thing.Kind != plan.KindOperator:
+			d.cause(p, cause)
+		case cause == people[0]:
+			d.people(p, people)
+		}
 	}
 	d.summary(p)
+}
+
+// foldedPeople is how many operators are named before the rest is only counted.
+const foldedPeople = 12
+
+// people lists the operators who came, went or changed under one heading: a club
+// adds them by the dozen.
+func (d *Document) people(p *Page, causes []*plandiff.Cause) {
+	p.item(0, strong(count(len(causes), "operator")), faint(" [%s]", plan.Label))
+	for i, cause := range causes {
+		if i == foldedPeople && !d.Unfold && len(causes) > foldedPeople+1 {
+			p.detail(0, "", text("and %d more", len(causes)-i))
+			break
+		}
+		who, _ := d.operator(cause.Thing)
+		for j := range cause.Changes {
+			d.person(p, who, &cause.Changes[j])
+		}
+	}
+	if radios := causes[0].Reach.Radios; len(radios) > 0 {
+		p.detail(1, "load again", keys(radios)...)
+	}
+}
+
+func (d *Document) person(p *Page, who string, c *plandiff.Change) {
+	switch c.Op {
+	case plandiff.Added:
+		p.detail(0, "", Span{who, New}, text(" is new"), faint(" (%s)", d.place(c.At)))
+	case plandiff.Removed:
+		p.detail(0, "", Span{who, Old}, text(" is gone"), faint(" (was at %s)", d.place(c.WasAt)))
+	default:
+		for i := range c.Edits {
+			e := &c.Edits[i]
+			p.detail(0, "", append(append(Line{code(who), text(": %s ", fieldWords(e.Field))}, value(e)...), faint(" (%s)", d.place(c.At)))...)
+		}
+	}
 }
 
 func (d *Document) cause(p *Page, cause *plandiff.Cause) {
@@ -84,15 +131,15 @@ func labelOf(r plan.Record) string {
 
 // change says one change.
 func (d *Document) change(p *Page, c *plandiff.Change) {
-	at := faint("  %s", d.place(c.At))
+	at := faint(" (%s)", d.place(c.At))
 	switch {
 	case c.Op == plandiff.Renamed:
 		p.detail(0, "", text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match)), at)
 	case c.Op == plandiff.Added || c.Op == plandiff.Removed:
-		verb := Span{"is new", New}
+		verb := strong("is new")
 		if c.Op == plandiff.Removed {
-			verb = Span{"is gone", Old}
-			at = faint("  was at %s", d.place(c.WasAt))
+			verb = strong("is gone")
+			at = faint(" (was at %s)", d.place(c.WasAt))
 		}
 		p.detail(0, "", append(Line{verb, text(": ")}, append(contents(c), at)...)...)
 	case c.Retuned():

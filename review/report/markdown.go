@@ -80,7 +80,7 @@ func markdownLine(line Line) string {
 }
 
 func markdownSpan(s Span) string {
-	shown := visible(s.Text)
+	shown := Visible(s.Text)
 	if strings.TrimSpace(shown) == "" {
 		return shown
 	}

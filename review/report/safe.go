@@ -5,10 +5,10 @@ import (
 	"unicode"
 )
 
-// visible makes a text safe to show at all: what does not print is shown as its
+// Visible makes a text safe to show at all: what does not print is shown as its
 // code point, so that no escape sequence, line break or direction mark gets
 // through, and bytes that are no text are shown as such.
-func visible(s string) string {
+func Visible(s string) string {
 	if strings.IndexFunc(s, hidden) < 0 && strings.ToValidUTF8(s, "") == s {
 		return s
 	}

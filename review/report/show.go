@@ -36,9 +36,9 @@ func Show(d *Document, name string) (*Page, error) {
 	if !found {
 		near := plan.Nearest(key, s.names())
 		if near != "" {
-			return nil, fmt.Errorf("%w: %q; did you mean %s?", ErrNothing, visible(name), near)
+			return nil, fmt.Errorf("%w: %q; did you mean %s?", ErrNothing, Visible(name), near)
 		}
-		return nil, fmt.Errorf("%w: %q; write the key of a channel, repeater, group or zone, a talk path such as ridge/1/statewide, a callsign or a radio ID", ErrNothing, visible(name))
+		return nil, fmt.Errorf("%w: %q; write the key of a channel, repeater, group or zone, a talk path such as ridge/1/statewide, a callsign or a radio ID", ErrNothing, Visible(name))
 	}
 	p.paragraph(faint("%s", caution))
 	return p, nil
@@ -76,14 +76,20 @@ func (s *shower) names() []string {
 
 // channel explains a channel by its key, or those on a talk path.
 func (s *shower) channel(name string) bool {
-	channels := s.x.OnPath(name)
-	if c, ok := s.x.Find(name); ok && !slices.Contains(channels, c) {
-		channels = append(slices.Clone(channels), c)
-	}
+	channels := channelsNamed(s.x, name)
 	for _, c := range channels {
 		s.oneChannel(c)
 	}
 	return len(channels) > 0
+}
+
+// channelsNamed gives the channel with this name and those on this talk path.
+func channelsNamed(x *plan.Expansion, name string) []*plan.Channel {
+	channels := x.OnPath(name)
+	if c, ok := x.Find(name); ok && !slices.Contains(channels, c) {
+		channels = append(slices.Clone(channels), c)
+	}
+	return channels
 }
 
 func (s *shower) oneChannel(c *plan.Channel) {
@@ -99,7 +105,7 @@ func (s *shower) oneChannel(c *plan.Channel) {
 	s.whereFound(c)
 	p.heading(2, text("What makes it"))
 	for _, b := range c.Because {
-		p.item(0, code(b.Thing.String()), faint("  %s", s.d.place(b.At)))
+		p.item(0, code(b.Thing.String()), faint(" (%s)", s.d.place(b.At)))
 	}
 }
 
@@ -279,7 +285,7 @@ func (s *shower) repeater(key string) bool {
 		return false
 	}
 	p := s.p
-	p.heading(1, strong(r.Called()), text(": a repeater"), faint("  %s", s.d.place(r.Place())))
+	p.heading(1, strong(r.Called()), text(": a repeater"), faint(" (%s)", s.d.place(r.Place())))
 	if r.Callsign.IsSet() {
 		p.item(0, strong("Callsign: "), text("%s", r.Callsign.V))
 	}
@@ -320,7 +326,7 @@ func (s *shower) group(key string) bool {
 		return false
 	}
 	p := s.p
-	p.heading(1, strong(g.Called()), text(": %s %s", callWords(g), g.ID.V), faint("  %s", s.d.place(g.Place())))
+	p.heading(1, strong(g.Called()), text(": %s %s", callWords(g), g.ID.V), faint(" (%s)", s.d.place(g.Place())))
 	p.paragraph(text("A talkgroup is an address: every radio that listens for it hears the call, whichever repeater carries it."))
 	if g.Note.IsSet() {
 		p.item(0, strong("Note: "), text("%s", g.Note.V))
@@ -347,7 +353,7 @@ func (s *shower) zone(key string) bool {
 	}
 	z := s.x.Zones[i]
 	p := s.p
-	p.heading(1, strong(z.Zone.Called()), text(": a zone of %s", count(len(z.Members), "channel")), faint("  %s", s.d.place(z.Zone.Place())))
+	p.heading(1, strong(z.Zone.Called()), text(": a zone of %s", count(len(z.Members), "channel")), faint(" (%s)", s.d.place(z.Zone.Place())))
 	t := table{head: []string{"", "label", "hears", "sends", "channel"}, numbers: []bool{true, false, true, true, false}}
 	for i, m := range z.Members {
 		sends := "-"
@@ -362,13 +368,9 @@ func (s *shower) zone(key string) bool {
 
 // operator explains a person by callsign or radio ID.
 func (s *shower) operator(name string) bool {
-	found := false
-	for _, o := range s.x.Plan.Operators.All() {
-		if !strings.EqualFold(string(o.Callsign.V), name) && o.ID.V.String() != name {
-			continue
-		}
-		found = true
-		s.p.heading(1, strong(string(o.Callsign.V)), text(": radio ID %s", o.ID.V), faint("  %s", s.d.place(o.Place())))
+	people := operatorsNamed(s.x, name)
+	for _, o := range people {
+		s.p.heading(1, strong(string(o.Callsign.V)), text(": radio ID %s", o.ID.V), faint(" (%s)", s.d.place(o.Place())))
 		if o.Person.IsSet() {
 			s.p.item(0, strong("Name: "), text("%s", o.Person.V))
 		}
@@ -377,5 +379,16 @@ func (s *shower) operator(name string) bool {
 		}
 		s.p.item(0, text("A DMR radio sends this ID with every call; radios that know it show the callsign and name."))
 	}
-	return found
+	return len(people) > 0
+}
+
+// operatorsNamed gives the rows with this callsign or radio ID.
+func operatorsNamed(x *plan.Expansion, name string) []*plan.Operator {
+	var people []*plan.Operator
+	for _, o := range x.Plan.Operators.All() {
+		if strings.EqualFold(string(o.Callsign.V), name) || o.ID.V.String() == name {
+			people = append(people, o)
+		}
+	}
+	return people
 }

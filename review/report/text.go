@@ -83,7 +83,7 @@ func (t *textWriter) block(b block) {
 		t.table(b)
 	case fence:
 		for line := range strings.SplitSeq(strings.TrimRight(b.text, "\n"), "\n") {
-			fmt.Fprintf(t.w, "    %s\n", visible(line))
+			fmt.Fprintf(t.w, "    %s\n", Visible(line))
 		}
 	}
 }
@@ -140,7 +140,7 @@ func words(line Line) []word {
 	space := 0
 	fresh := true
 	for _, s := range line {
-		for i, part := range strings.Split(visible(s.Text), " ") {
+		for i, part := range strings.Split(Visible(s.Text), " ") {
 			if i > 0 {
 				space, fresh = 1, true
 			}
@@ -179,13 +179,13 @@ func (t *textWriter) table(b table) {
 	rows := append([][]Span{head}, b.rows...)
 	for _, row := range rows {
 		for i, cell := range row {
-			widths[i] = max(widths[i], uniseg.StringWidth(visible(cell.Text)))
+			widths[i] = max(widths[i], uniseg.StringWidth(Visible(cell.Text)))
 		}
 	}
 	for _, row := range rows {
 		var line strings.Builder
 		for i, cell := range row {
-			shown := visible(cell.Text)
+			shown := Visible(cell.Text)
 			pad := strings.Repeat(" ", widths[i]-uniseg.StringWidth(shown))
 			if b.numbers[i] {
 				line.WriteString(pad)

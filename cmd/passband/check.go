@@ -1,0 +1,46 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+	"passband.example/plandiff/plan"
+	"passband.example/review"
+	"passband.example/review/report"
+	"passband.example/review/rules"
+)
+
+func newCheck(a *app) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "check [REV|DIR]",
+		Short: "Say what is wrong with a plan, where, and what to do",
+		Long: `Check judges a plan by its own policy: the one being edited, or the one at a
+revision or in another folder.
+
+Each finding names its file, line and column, why it matters, what to do, and its
+rule; "passband explain RULE" shows the page of one.
+
+Exit status: 0 nothing blocks, 1 something blocks, 2 the work could not be done.`,
+		Example: "  passband check\n  passband check v2026.1\n  passband check --json ../other-plan",
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			d, err := a.one(cmd.Context(), args)
+			if err != nil {
+				return err
+			}
+			d.Verdict, err = review.Check(cmd.Context(), rules.All(), d.Expansion, plan.DateOf(a.now()))
+			if err != nil {
+				return err
+			}
+			if err := a.write(report.Check(d), func(w io.Writer) error { return report.JSON(w, d) }); err != nil {
+				return err
+			}
+			if d.Verdict.Blocks() {
+				return errBlocks
+			}
+			return nil
+		},
+	}
+	addForms(cmd, &a.form)
+	return cmd
+}

@@ -1,0 +1,78 @@
+package main
+
+import (
+	"context"
+	"io"
+
+	"github.com/spf13/cobra"
+	"passband.example/plandiff"
+	"passband.example/plandiff/history"
+	"passband.example/review/report"
+)
+
+func newDiff(a *app) *cobra.Command {
+	var tips, effects, exitCode bool
+	cmd := &cobra.Command{
+		Use:   "diff [REV|DIR [REV|DIR]]",
+		Short: "Say what changed, and what it does to channels, zones and radios",
+		Long: `Diff compares two plans. Without arguments: the last commit with what is being
+edited. With one: that revision or folder with what is being edited. With two:
+one with the other.
+
+A revision is compared from where it and the other side parted, so that nobody is
+blamed for what others merged meanwhile; --tips compares both as they stand.
+
+Each record that somebody edited is shown with its changes and with what they
+reach. Its weight says how much it matters: air (a radio transmits or listens
+differently), layout (zones and lists), label (names and notes), policy.
+
+Exit status: 0, 1 with --exit-code if there are changes, 2 if the work could not be
+done.`,
+		Example: "  passband diff\n  passband diff main new-repeater\n  passband diff v2026.1 v2026.2 --markdown",
+		Args:    cobra.MaximumNArgs(2),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			d, err := a.pair(cmd.Context(), args, tips)
+			if err != nil {
+				return err
+			}
+			d.Unfold = effects
+			if err := a.write(report.Diff(d), func(w io.Writer) error { return report.JSON(w, d) }); err != nil {
+				return err
+			}
+			if exitCode && !d.Comparison.Empty() {
+				return errBlocks
+			}
+			return nil
+		},
+	}
+	addForms(cmd, &a.form)
+	cmd.Flags().BoolVar(&tips, "tips", false, "compare the revisions as they stand, not from where they parted")
+	cmd.Flags().BoolVar(&effects, "effects", false, "list every channel that a change reaches")
+	cmd.Flags().BoolVar(&exitCode, "exit-code", false, "end with status 1 if there are changes")
+	return cmd
+}
+
+// pair loads and compares the two plans that a command was given.
+func (a *app) pair(ctx context.Context, names []string, tips bool) (*report.Document, error) {
+	sides, err := history.At(ctx, a.plan)
+	if err != nil {
+		return nil, err
+	}
+	defer sides.Close()
+	oldSide, newSide, err := sides.Pair(ctx, names, tips)
+	if err != nil {
+		return nil, err
+	}
+	before, err := loadSound(ctx, oldSide)
+	if err != nil {
+		return nil, err
+	}
+	now, err := loadSound(ctx, newSide)
+	if err != nil {
+		return nil, err
+	}
+	return &report.Document{
+		Old: origin(oldSide), New: origin(newSide), Comparison: plandiff.Compare(before, now),
+		Expansion: now, Folder: a.way(newSide),
+	}, nil
+}

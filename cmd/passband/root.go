@@ -1,0 +1,82 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"runtime/debug"
+	"time"
+
+	"github.com/spf13/cobra"
+)
+
+// The exit statuses.
+const (
+	exitFine   = 0 // nothing blocks
+	exitBlocks = 1 // something blocks, or diff --exit-code found changes
+	exitFailed = 2 // the work could not be done
+)
+
+// errBlocks ends a run whose work was done and whose verdict is no.
+var errBlocks = errors.New("something blocks")
+
+// app is what every command needs from outside.
+type app struct {
+	stdout, stderr io.Writer
+	env            func(string) string
+	now            func() time.Time
+
+	plan string // the folder of the plan
+	form form
+}
+
+// status turns the end of a run into an exit status, and says what went wrong.
+func (a *app) status(err error) int {
+	switch {
+	case err == nil:
+		return exitFine
+	case errors.Is(err, errBlocks):
+		return exitBlocks
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(a.stderr, "passband: stopped")
+		return exitFailed
+	}
+	fmt.Fprintf(a.stderr, "passband: %s\n", safe(err.Error()))
+	return exitFailed
+}
+
+func newRoot(a *app) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "passband",
+		Short: "Version control and review for channel plans",
+		Long: `passband keeps the channel plan of an amateur-radio club as text in git: it says
+what changed, in the words of the trade, and what is wrong, where, and what to do.
+
+The license holder answers for every transmission; the frequency coordinator and
+local law have the last word.
+
+Exit status: 0 nothing blocks, 1 something blocks (or diff --exit-code found
+changes), 2 the work could not be done.`,
+		Version:       programVersion(),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args:          cobra.NoArgs,
+	}
+	root.PersistentFlags().StringVar(&a.plan, "plan", ".", "the folder of the plan, or one inside it")
+	root.AddCommand(
+		newCheck(a), newDiff(a), newShow(a), newRadios(a), newExplain(a), newStart(a), newDemo(a),
+	)
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return fmt.Errorf("%w; see \"%s --help\"", err, cmd.CommandPath())
+	})
+	return root
+}
+
+// programVersion gives the version that the program was built as.
+func programVersion() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "unknown"
+}
