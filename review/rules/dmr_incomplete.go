@@ -1,0 +1,66 @@
+package rules
+
+import (
+	_ "embed"
+	"fmt"
+
+	"passband.example/plandiff/plan"
+	"passband.example/review"
+)
+
+//go:embed dmr_incomplete.md
+var dmrIncompleteDoc string
+
+// DMRIncomplete reports a DMR side or channel without what a DMR call needs.
+var DMRIncomplete = &review.Rule{
+	ID:       "dmr-incomplete",
+	Severity: review.Block, // the call would be heard by nobody, or makes no channel
+	Edition:  2026,
+	Doc:      dmrIncompleteDoc,
+	Run:      dmrIncomplete,
+}
+
+func dmrIncomplete(p *review.Pass) {
+	repeaters := p.Plan.Repeaters.All()
+	for i, r := range repeaters {
+		if !r.DMR.Present.IsSet() {
+			continue
+		}
+		noGroup := len(r.DMR.Slots[0])+len(r.DMR.Slots[1]) == 0
+		if missing := lacking(!r.DMR.ColorCode.Written(), noGroup); len(missing) > 0 && !unreadIn(p.Plan, repeaters, i) {
+			p.Report(incomplete(r, r.DMR.Present.At, "the DMR side of "+r.Thing().String(), missing))
+		}
+	}
+	channels := p.Plan.Channels.All()
+	for i, c := range channels {
+		sends := c.Simplex.Written() && !c.Path.Written() && c.Transmit.Or(true)
+		if !sends || !c.DMR.Present.IsSet() || c.FM.Present.Written() {
+			continue
+		}
+		if missing := lacking(!c.DMR.ColorCode.Written(), !c.DMR.Group.Written()); len(missing) > 0 && !unreadIn(p.Plan, channels, i) {
+			p.Report(incomplete(c, c.DMR.Present.At, c.Thing().String(), missing))
+		}
+	}
+}
+
+// lacking names what is missing.
+func lacking(colorCode, group bool) []string {
+	var missing []string
+	if colorCode {
+		missing = append(missing, "color code")
+	}
+	if group {
+		missing = append(missing, "group")
+	}
+	return missing
+}
+
+func incomplete(r plan.Record, at plan.Place, who string, missing []string) review.Finding {
+	return review.Finding{
+		At: at, About: []plan.Thing{r.Thing()}, Values: missing,
+		What:   fmt.Sprintf("%s has no %s", who, several(missing)),
+		Why:    "a radio opens only to its own color code and to groups that it knows, so without them nobody is heard",
+		Fix:    "write color_code: 0 to 15 as the other stations have it, and the groups: slot1: and slot2: of a repeater, group: of a channel",
+		Source: "ETSI TS 102 361-1 clauses 4.2.1 and 9.1.2, annex A (second-hand)",
+	}
+}
