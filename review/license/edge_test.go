@@ -2,6 +2,7 @@ package license
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"passband.example/plandiff/signal"
@@ -145,7 +146,11 @@ func TestEveryRowEdge(t *testing.T) {
 			if row.Service != amateur || row.Place != "" {
 				continue
 			}
-			for _, class := range append(tables.Classes(), "") {
+			classes := slices.Clone(row.Classes)
+			if len(classes) == 0 {
+				classes = tables.Classes()
+			}
+			for _, class := range append(classes, "") {
 				for _, e := range []Emission{FMWide(), FMNarrow(), DMRVoice(), DMR()} {
 					for _, edge := range []signal.Hertz{row.Low, row.High} {
 						for _, side := range []signal.Hertz{-e.NecessaryBandwidth / 2, e.NecessaryBandwidth / 2} {
@@ -160,7 +165,7 @@ func TestEveryRowEdge(t *testing.T) {
 			}
 		}
 	}
-	if len(asked) != 5 || asked["AU"] < 1_000 {
+	if len(asked) != 5 || asked["AU"] < 700 {
 		t.Errorf("too few edges were asked for: %v", fmt.Sprint(asked))
 	}
 }
