@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"passband.example/plandiff/plan"
@@ -34,6 +35,14 @@ func sketch(x *plan.Expansion, places bool) string {
 	}
 	s.line("overflow", s.at(x.Overflow))
 	return s.String()
+}
+
+// sorted puts the lines of a sketch into one order: what leads nowhere is told in
+// the order of places, which differs from file to file.
+func sorted(sketch string) string {
+	lines := strings.Split(sketch, "\n")
+	slices.Sort(lines)
+	return strings.Join(lines, "\n")
 }
 
 type sketcher struct {
