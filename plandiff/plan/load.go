@@ -9,6 +9,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"gopkg.in/yaml.v3"
 )
 
 // The name of the file that marks the root of a plan, and of a table of operators.
@@ -66,11 +68,12 @@ func (l *loader) checkSplits() {
 type loader struct {
 	plan   *Plan
 	fsys   fs.FS
-	file   string // the file being read
-	total  int64  // bytes read so far
-	values int    // what could be a value, in the bytes read so far
-	alias  int    // nodes reached through aliases so far
-	stop   bool   // a limit on the whole plan was reached
+	file   string             // the file being read
+	total  int64              // bytes read so far
+	values int                // what could be a value, in the bytes read so far
+	sizes  map[*yaml.Node]int // nodes inside an anchor of the file
+	alias  int                // nodes reached through aliases so far
+	stop   bool               // a limit on the whole plan was reached
 }
 
 // problem notes what is wrong, and where.

@@ -18,6 +18,7 @@ func (l *loader) readYAML(data []byte) {
 	if !ok || len(doc.Content) == 0 {
 		return
 	}
+	l.sizes = make(map[*yaml.Node]int)
 	root := l.follow(doc.Content[0])
 	if root == nil || isEmpty(root) {
 		return
@@ -71,7 +72,7 @@ func (l *loader) follow(n *yaml.Node) *yaml.Node {
 			return nil
 		}
 		n = n.Alias
-		if !l.aliased(n, len(n.Content)) {
+		if !l.aliased(n, l.size(n)) {
 			return nil
 		}
 	}
@@ -79,6 +80,25 @@ func (l *loader) follow(n *yaml.Node) *yaml.Node {
 		return nil
 	}
 	return n
+}
+
+// size counts the nodes inside n, but not what aliases in it stand for. What an
+// anchor holds is counted once, however many aliases name it.
+func (l *loader) size(n *yaml.Node) int {
+	size, ok := l.sizes[n]
+	if !ok {
+		size = nodesIn(n)
+		l.sizes[n] = size
+	}
+	return size
+}
+
+func nodesIn(n *yaml.Node) int {
+	nodes := len(n.Content)
+	for _, child := range n.Content {
+		nodes += nodesIn(child)
+	}
+	return nodes
 }
 
 // tagged notes a tag, which could give a value another meaning than its text has.

@@ -14,6 +14,10 @@ type finder struct {
 	last   byte     // the last sign that was no blank
 }
 
+// deepest is how many brackets a text that is refused anyway may have inside one
+// another before that is taken for the fault.
+const deepest = 100
+
 type opened struct {
 	offset, indent int
 	sign           byte
@@ -97,6 +101,10 @@ func (f *finder) sign() (fault, bool) {
 	case f.start && f.reserved():
 		return fault{f.pos, "a text cannot begin with " + string(c) + ", which means something to YAML", "put quotes around the text"}, true
 	case f.start && (c == '[' || c == '{'):
+		if len(f.open) == deepest {
+			what, fix := plainWords("exceeded max depth")
+			return fault{f.pos, what, fix}, true
+		}
 		f.open = append(f.open, opened{f.pos, f.indent, c})
 	case len(f.open) > 0 && (c == ']' || c == '}'):
 		if last := f.open[len(f.open)-1]; c != closing(last.sign) {
