@@ -1,6 +1,7 @@
 package plantest_test
 
 import (
+	"bytes"
 	"testing"
 
 	"passband.example/plandiff/plan"
@@ -28,5 +29,21 @@ func readBack(t *rapid.T, p *plan.Plan) {
 	}
 	if diff := plantest.Equal(p, again); diff != "" {
 		t.Errorf("%s\n%s", diff, files["plan.yaml"])
+	}
+}
+
+// The large plan has the channels that it promises and no problem, whatever the seed.
+func TestText(t *testing.T) {
+	for _, seed := range []uint64{0, 1, 2} {
+		for _, channels := range []int{1_000, 4_000} {
+			p := plantest.Load(t, plantest.Text(channels, seed))
+			x := plan.Expand(p)
+			if len(p.Problems)+len(x.Unresolved) > 0 || len(x.Channels) != channels {
+				t.Errorf("%d channels, seed %d: %v %v, %d channels", channels, seed, p.Problems, x.Unresolved, len(x.Channels))
+			}
+			if again := plantest.Text(channels, seed); !bytes.Equal(again["plan.yaml"], plantest.Text(channels, seed)["plan.yaml"]) {
+				t.Error("the same seed gives two texts")
+			}
+		}
 	}
 }
