@@ -67,7 +67,7 @@ func (f *Fit) Carries(z *Zone) bool {
 }
 
 // mostFitted bounds the channels that all classes of radio of a plan hold together.
-const mostFitted = 20_000_000
+const mostFitted = 10_000_000
 
 // fits works out what each class of radio holds.
 func (e *expander) fits() {

@@ -55,11 +55,11 @@ func (c *collector) walk(entries []Value[string], inside []*Zone, at Place) {
 		if !entry.IsSet() {
 			continue
 		}
-		if !c.e.room(place, 1+len(inside)) {
+		if !c.e.room(place, 1) {
 			return
 		}
 		if key, ok := strings.CutPrefix(entry.V, zonePrefix); ok {
-			if z := c.inner(key, place, inside, at.IsZero()); z != nil {
+			if z := c.inner(key, place, inside, at.IsZero()); z != nil && c.e.room(place, len(inside)) {
 				c.walk(z.Channels, append(slices.Clip(inside), z), place)
 			}
 			continue
@@ -112,29 +112,34 @@ func (e *expander) room(at Place, steps int) bool {
 }
 
 // inner gives the zone that an entry stands for, unless it is unknown, was
-// named before, or leads back to a zone that it stands in.
+// named before, or is the one that is being gathered.
 func (c *collector) inner(key string, at Place, inside []*Zone, own bool) *Zone {
 	z, ok := c.e.plan().Zones.Find(key)
-	switch i := slices.Index(inside, z); {
+	switch {
 	case !ok:
 		if own {
 			c.e.unresolved(c.from, "zone", key, at, keysOf(&c.e.plan().Zones))
 		}
 		return nil
-	case i >= 0:
-		if i == 0 && z.Thing() == c.from {
-			var through []Thing
-			for _, zone := range append(slices.Clip(inside), z) {
-				through = append(through, zone.Thing())
-			}
-			c.e.x.Cycles = append(c.e.x.Cycles, Cycle{Through: through, At: at})
+	case z.Thing() == c.from:
+		if !c.e.room(at, len(inside)) {
+			return nil
 		}
+		c.e.x.Cycles = append(c.e.x.Cycles, Cycle{Through: thingsOf(append(slices.Clip(inside), z)), At: at})
 		return nil
 	case c.asked[zonePrefix+key]:
 		return nil
 	}
 	c.asked[zonePrefix+key] = true
 	return z
+}
+
+func thingsOf(zones []*Zone) []Thing {
+	things := make([]Thing, len(zones))
+	for i, z := range zones {
+		things[i] = z.Thing()
+	}
+	return things
 }
 
 // entry gives the channels that an entry names, and notes one that names none.

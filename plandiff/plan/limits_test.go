@@ -76,10 +76,10 @@ func TestLinks(t *testing.T) {
 	write("real/zones.yaml", "zones: {a: {}}\n")
 	for name, to := range map[string]string{
 		"zones.yaml":         filepath.Join(dir, "real", "zones.yaml"),
-		"secret.yml":         "/etc/hostname",
+		"secret.yml":         filepath.Join(outside, "plan.yaml"),
 		"real/operators.csv": "../nowhere",
 		"folder":             outside,
-		"notes.txt":          "/etc/hostname",
+		"notes.txt":          filepath.Join(outside, "plan.yaml"),
 	} {
 		if err := os.Symlink(to, filepath.Join(dir, name)); err != nil {
 			t.Fatal(err)
@@ -95,8 +95,9 @@ func TestLinks(t *testing.T) {
 
 // A plan.yaml that is a link is refused; it is not as if there were none.
 func TestLinkedRoot(t *testing.T) {
+	outside, _ := folder(t)
 	dir := t.TempDir()
-	if err := os.Symlink("/etc/hostname", filepath.Join(dir, "plan.yaml")); err != nil {
+	if err := os.Symlink(filepath.Join(outside, "plan.yaml"), filepath.Join(dir, "plan.yaml")); err != nil {
 		t.Fatal(err)
 	}
 	wantTold(t, loadFS(t, os.DirFS(dir)), `^plan.yaml: this is a link to another file`)
