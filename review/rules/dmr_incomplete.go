@@ -27,7 +27,7 @@ func dmrIncomplete(p *review.Pass) {
 			continue
 		}
 		noGroup := len(r.DMR.Slots[0])+len(r.DMR.Slots[1]) == 0
-		if missing := lacking(!r.DMR.ColorCode.Written(), noGroup); len(missing) > 0 && !unreadIn(p.Plan, repeaters, i) {
+		if missing := absent(!r.DMR.ColorCode.Written(), noGroup); len(missing) > 0 && !unreadIn(p.Plan, repeaters, i) {
 			p.Report(incomplete(r, r.DMR.Present.At, "the DMR side of "+r.Thing().String(), missing))
 		}
 	}
@@ -37,14 +37,14 @@ func dmrIncomplete(p *review.Pass) {
 		if !sends || !c.DMR.Present.IsSet() || c.FM.Present.Written() {
 			continue
 		}
-		if missing := lacking(!c.DMR.ColorCode.Written(), !c.DMR.Group.Written()); len(missing) > 0 && !unreadIn(p.Plan, channels, i) {
+		if missing := absent(!c.DMR.ColorCode.Written(), !c.DMR.Group.Written()); len(missing) > 0 && !unreadIn(p.Plan, channels, i) {
 			p.Report(incomplete(c, c.DMR.Present.At, c.Thing().String(), missing))
 		}
 	}
 }
 
-// lacking names what is missing.
-func lacking(colorCode, group bool) []string {
+// absent names what is missing.
+func absent(colorCode, group bool) []string {
 	var missing []string
 	if colorCode {
 		missing = append(missing, "color code")

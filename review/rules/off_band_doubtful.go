@@ -1,0 +1,47 @@
+package rules
+
+import (
+	_ "embed"
+
+	"passband.example/review"
+	"passband.example/review/license"
+)
+
+//go:embed off_band_doubtful.md
+var offBandDoubtfulDoc string
+
+// OffBandDoubtful reports a transmission of which the license tables can't tell
+// whether it is allowed.
+var OffBandDoubtful = &review.Rule{
+	ID:       "off-band-doubtful",
+	Severity: review.Warn, // a person who knows the place and the law decides
+	Edition:  2026,
+	Doc:      offBandDoubtfulDoc,
+	Run:      offBandDoubtful,
+}
+
+func offBandDoubtful(p *review.Pass) {
+	l := lawOf(p.Plan)
+	if l == nil {
+		return
+	}
+	for _, t := range append(memberTransmissions(p.Expansion), repeaterTransmissions(p.Plan)...) {
+		if j := l.judge(t); j.outcome == license.Doubtful {
+			p.Report(j.doubt())
+		}
+	}
+}
+
+// doubt is the finding for a judgment that ended in a doubt.
+func (j judgment) doubt() review.Finding {
+	o := j.objections[0]
+	f := j.finding(o)
+	f.Values = append(f.Values, o.Reason.String())
+	f.What += ", and the tables can't tell for certain"
+	f.Why = "what speaks against it was not read in the law, or depends on a place or a permission that the plan does not tell; " + answers
+	f.Fix = "look it up in the rules of your country; if it is allowed, accept the finding with the reason"
+	if o.Reason == license.PlaceBarred && siteOf(j.repeater) == nil && j.repeater != nil {
+		f.Fix = "write where the repeater stands (site:), so that it can be told"
+	}
+	return f
+}
