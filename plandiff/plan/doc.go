@@ -125,6 +125,16 @@
 //	  accept:
 //	    - {rule: co-channel, at: ridge, until: 2027-06-01, reason: "coordinated 2024-03, letter on file"}
 //
+// # What is refused
+//
+// A file is UTF-8 text without control characters, at most MaxFileSize bytes of
+// YAML or MaxTableSize of CSV, and no link. A value is its text as written: 023,
+// 1e3, yes and 2024-03-01 are no numbers, truths or dates unless their key asks
+// for one. Of YAML, tags (!), merge keys (<<) and a second document are refused;
+// an alias (*) stands for the value that it names. Labels and notes hold no
+// characters that nobody sees. Each limit is told when it is reached, and so are at
+// most MaxProblems problems.
+//
 // # The flow
 //
 // Load turns an fs.FS into a Plan and a list of Problems, all of them at once.

@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Clone copies a record field by field, in the canonical form of its values.
 func Clone(r Record) Record {
@@ -68,14 +71,16 @@ func (p *Plan) Add(r Record) error {
 	return nil
 }
 
-// number tells apart the rows of operators that say the same.
+// number tells apart the rows of operators that say the same. The number stands
+// behind the radio ID, where no text of a row can look like it.
 func (p *Plan) number(o *Operator) {
 	if p.rows == nil {
 		p.rows = make(map[string]int)
 	}
 	p.rows[o.Key.V]++
 	if n := p.rows[o.Key.V]; n > 1 {
-		o.Key.V = fmt.Sprintf("%s#%d", o.Key.V, n)
+		id, rest, _ := strings.Cut(o.Key.V, "/")
+		o.Key.V = fmt.Sprintf("%s#%d/%s", id, n, rest)
 	}
 }
 

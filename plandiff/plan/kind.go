@@ -38,20 +38,6 @@ func (k Kind) String() string {
 // MarshalText gives the word for the kind, so that JSON shows it.
 func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
-// A Thing names one record of a plan: its kind and its key.
-type Thing struct {
-	Kind Kind   `json:"kind"`
-	Key  string `json:"key"`
-}
-
-// String gives "repeater ridge".
-func (t Thing) String() string {
-	if t.Key == "" {
-		return t.Kind.String()
-	}
-	return t.Kind.String() + " " + t.Key
-}
-
 // A Weight says what a change to a field does to a member's radio.
 type Weight uint8
 

@@ -8,7 +8,10 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
@@ -122,6 +125,11 @@ func (l *loader) findFiles() error {
 			return fs.SkipAll
 		case strings.HasPrefix(d.Name(), "."):
 			return skip(d)
+		case !d.IsDir() && !isPlanFile(name):
+			return nil
+		case strings.ContainsFunc(d.Name(), unprintable):
+			l.refuse(strconv.QuoteToASCII(name), "its name has characters that cannot be shown", "a message about it could look like another", "give it a name of letters, digits and hyphens")
+			return skip(d)
 		case d.IsDir():
 			return l.enter(name)
 		}
@@ -152,9 +160,6 @@ func (l *loader) enter(name string) error {
 
 // consider takes a file of the plan into the list.
 func (l *loader) consider(name string, d fs.DirEntry) error {
-	if !isPlanFile(name) {
-		return nil
-	}
 	if d.Type()&fs.ModeSymlink != 0 {
 		l.refuse(name, "this is a link to another file", "links are not followed: they could lead out of the plan", "put the file itself here")
 		return nil
@@ -170,6 +175,9 @@ func (l *loader) consider(name string, d fs.DirEntry) error {
 	l.plan.Files = append(l.plan.Files, name)
 	return nil
 }
+
+// unprintable reports whether r, in a name, would show as nothing or as something else.
+func unprintable(r rune) bool { return r == utf8.RuneError || !unicode.IsGraphic(r) }
 
 func isPlanFile(name string) bool {
 	ext := path.Ext(name)

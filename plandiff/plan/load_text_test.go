@@ -149,3 +149,18 @@ func TestNoPlan(t *testing.T) {
 		t.Errorf("cancelled: got %v", err)
 	}
 }
+
+// People may stand in the table twice, and no name can look like a second row.
+func TestSameOperators(t *testing.T) {
+	p := plantest.Load(t, map[string][]byte{"plan.yaml": nil, "operators.csv": []byte(`id,callsign,name
+9990001,N0QRV,Ann
+9990001,N0QRV,Ann
+9990001,N0QRV,Ann#2
+9990001,N0QRV,Ann#2
+9990001,N0QRV,
+9990001,N0QRV,Ann
+`)})
+	if p.Operators.Len() != 6 || len(p.Problems) > 0 {
+		t.Errorf("%d operators, %v", p.Operators.Len(), p.Problems)
+	}
+}

@@ -204,21 +204,6 @@ type Acceptance struct {
 	Reason Value[string]
 }
 
-// Thing names the record.
-func (h *Header) Thing() Thing      { return Thing{KindPlan, ""} }
-func (r *Repeater) Thing() Thing    { return Thing{KindRepeater, r.Key.V} }
-func (g *Group) Thing() Thing       { return Thing{KindGroup, g.Key.V} }
-func (l *ReceiveList) Thing() Thing { return Thing{KindReceiveList, l.Key.V} }
-func (c *ChannelSpec) Thing() Thing { return Thing{KindChannel, c.Key.V} }
-func (z *Zone) Thing() Thing        { return Thing{KindZone, z.Key.V} }
-func (s *ScanList) Thing() Thing    { return Thing{KindScanList, s.Key.V} }
-func (m *Message) Thing() Thing     { return Thing{KindMessage, m.Key.V} }
-func (s *Shortcut) Thing() Thing    { return Thing{KindShortcut, s.Key.V} }
-func (o *Operator) Thing() Thing    { return Thing{KindOperator, o.Key.V} }
-func (r *Radio) Thing() Thing       { return Thing{KindRadio, r.Key.V} }
-func (s *Severity) Thing() Thing    { return Thing{KindSeverity, s.Key.V} }
-func (a *Acceptance) Thing() Thing  { return Thing{KindAcceptance, a.Key.V} }
-
 // TransmitOn is the frequency that a member sends on through the repeater: the
 // input as written, or output plus split. Zero when the plan does not say, or
 // when the split leads to no frequency at all.
@@ -245,7 +230,7 @@ func (r *Repeater) InputPlace() Place {
 	return r.Place()
 }
 
-// Name that people see: the label, or the key where there is none.
+// Called is the label, or the key where there is none.
 func (r *Repeater) Called() string { return r.Label.Or(r.Key.V) }
 
 // Called is the label, or the key where there is none.

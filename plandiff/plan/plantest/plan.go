@@ -102,13 +102,12 @@ func empty(t *rapid.T, kind plan.Kind, key string) plan.Record {
 	return r
 }
 
-// plan puts the records into a plan. Records that get their keys from their
-// fields get them here; an acceptance that repeats another is left out.
+// plan puts the records into a plan, but for an acceptance that repeats another.
 func (d *draft) plan(t *rapid.T) *plan.Plan {
 	p := new(plan.Plan)
-	for _, r := range keyed(t, d.records) {
+	for _, r := range d.records {
 		dropLostSplit(r)
-		if err := p.Add(r); err != nil {
+		if err := p.Add(r); err != nil && r.Thing().Kind != plan.KindAcceptance {
 			t.Fatal(err)
 		}
 	}
@@ -121,25 +120,6 @@ func dropLostSplit(r plan.Record) {
 	if ok && rep.Output.IsSet() && rep.Split.IsSet() && rep.TransmitOn() == 0 {
 		rep.Split = plan.Value[signal.Split]{}
 	}
-}
-
-func keyed(t *rapid.T, records []plan.Record) []plan.Record {
-	var all []plan.Record
-	taken := make(map[plan.Thing]bool)
-	for _, r := range records {
-		kind := r.Thing().Kind
-		s := plan.SectionOf(kind)
-		if s.HasOwnKeys() || kind == plan.KindPlan {
-			all = append(all, r)
-			continue
-		}
-		if r = rekey(t, r, s.DerivedKey(r)); taken[r.Thing()] {
-			continue // the same person again, or the same acceptance
-		}
-		taken[r.Thing()] = true
-		all = append(all, r)
-	}
-	return all
 }
 
 // rekey copies a record under another key.
