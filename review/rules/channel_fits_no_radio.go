@@ -43,9 +43,10 @@ func channelFitsNoRadio(p *review.Pass) {
 		}
 		p.Report(review.Finding{
 			At: c.At, About: []plan.Thing{c.Thing()}, Also: why[c],
-			What: fmt.Sprintf("no class of radio that carries a zone with %s can use it", c.Thing()),
-			Why:  "no member would get it",
-			Fix:  "look at its frequency and mode, and at the bands and modes of the radios",
+			What:   fmt.Sprintf("no class of radio that carries a zone with %s can use it", c.Thing()),
+			Why:    "no member would get it",
+			Fix:    "look at its frequency and mode, and at the bands and modes of the radios",
+			Source: "the bands and modes that the plan states for its radios",
 		})
 	}
 }

@@ -103,9 +103,10 @@ func strangeText(t part, radios []*plan.Radio) (review.Finding, bool) {
 	}
 	return review.Finding{
 		At: t.at, About: []plan.Thing{t.of}, Values: codes,
-		What: fmt.Sprintf("%q, the text of %s, has %s, which %s cannot show", t.text, t.of, several(strange), several(radioNames(without))),
-		Why:  "the radio shows another sign in its place, or refuses the text",
-		Fix:  plainFix(t.text, without),
+		What:   fmt.Sprintf("%q, the text of %s, has %s, which %s cannot show", t.text, t.of, several(strange), several(radioNames(without))),
+		Why:    "the radio shows another sign in its place, or refuses the text",
+		Fix:    plainFix(t.text, without),
+		Source: "the characters that the plan states for the radio; ASCII where it states none",
 	}, true
 }
 

@@ -44,10 +44,11 @@ func labelCollision(p *review.Pass) {
 		cut := fit.Label(c.channels[0])
 		p.Report(review.Finding{
 			At: at, About: byName(c.channels),
-			What: fmt.Sprintf("%s in %s all show %q on %s", several(namesOf(c.channels)), c.where(), cut, several(widths(c.radios))),
-			Why:  "members cannot tell which of them they are on",
-			Fix:  "shorten the labels, or let them differ at their beginning",
-			Also: c.related(),
+			What:   fmt.Sprintf("%s in %s all show %q on %s", several(namesOf(c.channels)), c.where(), cut, several(widths(c.radios))),
+			Why:    "members cannot tell which of them they are on",
+			Fix:    "shorten the labels, or let them differ at their beginning",
+			Also:   c.related(),
+			Source: "the label length that the plan states for the radio",
 		})
 	}
 }

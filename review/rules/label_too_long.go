@@ -23,8 +23,7 @@ var LabelTooLong = &review.Rule{
 }
 
 func labelTooLong(p *review.Pass) {
-	channels := make(map[*plan.Channel][]*plan.Radio)
-	zones := make(map[*plan.Zone][]*plan.Radio)
+	found := make(map[plan.Thing]*excess)
 	for _, fit := range p.Expansion.Fits {
 		most := fit.Radio.LabelLength.Or(0)
 		if most == 0 {
@@ -32,50 +31,70 @@ func labelTooLong(p *review.Pass) {
 		}
 		for _, c := range fit.Channels {
 			if characters(c.Label) > most {
-				channels[c] = append(channels[c], fit.Radio)
+				blame(found, partsOf(p.Plan, c), c.Thing(), c.Label, fit.Radio)
 			}
 		}
 		for _, z := range fit.Zones {
-			if characters(z.Zone.Called()) > most && !z.Zone.Label.Bad {
-				zones[z.Zone] = append(zones[z.Zone], fit.Radio)
+			if characters(z.Zone.Called()) > most {
+				blame(found, readable(partOf(z.Zone, z.Zone.Label)), z.Zone.Thing(), z.Zone.Called(), fit.Radio)
 			}
 		}
 	}
-	for _, c := range p.Expansion.Channels {
-		if parts := partsOf(p.Plan, c); len(channels[c]) > 0 && len(parts) > 0 {
-			p.Report(tooLong(c.Thing(), c.Label, parts, channels[c]))
-		}
-	}
-	for _, z := range p.Expansion.Zones {
-		if radios := zones[z.Zone]; len(radios) > 0 {
-			p.Report(tooLong(z.Zone.Thing(), z.Zone.Called(), []part{partOf(z.Zone, z.Zone.Label)}, radios))
-		}
+	for _, e := range found {
+		p.Report(e.finding())
 	}
 }
 
-// tooLong says of a label which radios cut it, at the part that there is most to
-// take from.
-func tooLong(of plan.Thing, label string, parts []part, radios []*plan.Radio) review.Finding {
+// An excess is a part that makes labels too long, and the worst of them.
+type excess struct {
+	part   part
+	labels map[plan.Thing]bool // the channels or the zone that show it
+	radios []*plan.Radio
+
+	of    plan.Thing
+	label string
+	over  int
+	cut   string
+}
+
+// blame charges a label that is too long to the part that there is most to take from.
+func blame(found map[plan.Thing]*excess, parts []part, of plan.Thing, label string, r *plan.Radio) {
+	if len(parts) == 0 {
+		return // loading has told of it
+	}
 	long := longest(parts)
-	fewest := radios[0]
-	for _, r := range radios {
-		if r.LabelLength.V < fewest.LabelLength.V {
-			fewest = r
-		}
+	e := found[long.of]
+	if e == nil {
+		e = &excess{part: long, labels: make(map[plan.Thing]bool)}
+		found[long.of] = e
 	}
-	over := characters(label) - fewest.LabelLength.V
+	e.labels[of] = true
+	if n := len(e.radios); n == 0 || e.radios[n-1] != r {
+		e.radios = append(e.radios, r)
+	}
+	if over := characters(label) - r.LabelLength.V; over > e.over {
+		e.of, e.label, e.over, e.cut = of, label, over, (&plan.Fit{Radio: r}).Cut(label)
+	}
+}
+
+func (e *excess) finding() review.Finding {
 	f := review.Finding{
-		At: long.at, About: []plan.Thing{of}, Values: labels(parts),
-		What: fmt.Sprintf("the label %q of %s has %d characters, too long for %s", label, of, characters(label), several(widths(radios))),
-		Why:  fmt.Sprintf("members would see %q", (&plan.Fit{Radio: fewest}).Cut(label)),
-		Fix:  fmt.Sprintf("make it %d shorter", over),
+		At: e.part.at, About: []plan.Thing{e.part.of}, Values: labels([]part{e.part}),
+		What:   fmt.Sprintf("the label %q of %s has %d characters, too long for %s", e.label, e.of, characters(e.label), several(widths(e.radios))),
+		Why:    fmt.Sprintf("members would see %q", e.cut),
+		Fix:    fmt.Sprintf("make it %d shorter", e.over),
+		Source: "the label length that the plan states for the radio",
 	}
-	if long.of != of {
-		f.About = append(f.About, long.of)
+	if n := len(e.labels); n > 1 {
+		f.What = fmt.Sprintf("%q, the label of %s, makes %d labels too long for %s; %q of %s has %d characters",
+			e.part.text, e.part.of, n, several(widths(e.radios)), e.label, e.of, characters(e.label))
+	}
+	switch {
+	case e.part.of == e.of:
+	case e.over < characters(e.part.text):
+		f.Fix = fmt.Sprintf("make the label of %s (%q) %d shorter, or give the channel a label of its own", e.part.of, e.part.text, e.over)
+	default:
 		f.Fix = "shorten the labels that it is made of, or give the channel one of its own"
-	}
-	if long.of != of && over < characters(long.text) {
-		f.Fix = fmt.Sprintf("make the label of %s (%q) %d shorter, or give the channel a label of its own", long.of, long.text, over)
 	}
 	return f
 }

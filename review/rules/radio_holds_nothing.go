@@ -27,9 +27,10 @@ func radioHoldsNothing(p *review.Pass) {
 		}
 		f := review.Finding{
 			At: fit.Radio.Place(), About: []plan.Thing{fit.Radio.Thing()},
-			What: fmt.Sprintf("%s can use no channel of its zones", fit.Radio.Thing()),
-			Why:  "members who own one would get an empty radio",
-			Fix:  "look at its bands and modes, or give it zones that it can use",
+			What:   fmt.Sprintf("%s can use no channel of its zones", fit.Radio.Thing()),
+			Why:    "members who own one would get an empty radio",
+			Fix:    "look at its bands and modes, or give it zones that it can use",
+			Source: "the bands and modes that the plan states for the radio",
 		}
 		for i, l := range fit.LeftOut {
 			if i == 3 {

@@ -32,7 +32,7 @@ func TestWords(t *testing.T) {
 			[]string{"at a.yaml:3:3", "about channel a, channel b", "also a.yaml:2:3 channel b"}},
 		{"long group label", "the part to shorten is named, and by how much", rules.LabelTooLong,
 			"groups: {g: {label: Statewide}}\nrepeaters: {r: {label: Ridge, output: 444.3, dmr: {slot1: [g]}}}\nzones: {z: {channels: [r/*]}}\nradios: {p: {label_length: 12}}\n",
-			[]string{"at a.yaml:1:21", "about channel r/1/g, group g", "values Ridge, Statewide", `fix make the label of group g ("Statewide") 3 shorter, or give the channel a label of its own`, `why members would see "Ridge Statew"`}},
+			[]string{"at a.yaml:1:21", "about group g", "values Statewide", `fix make the label of group g ("Statewide") 3 shorter, or give the channel a label of its own`, `why members would see "Ridge Statew"`}},
 		{"long own label", "there is one thing to shorten", rules.LabelTooLong,
 			"channels: {c: {label: Calling here, simplex: 146.52, fm: {}}}\nzones: {z: {channels: [c]}}\nradios: {p: {label_length: 10}, q: {label_length: 8}}\n",
 			[]string{"about channel c", "values Calling here", "fix make it 4 shorter", `why members would see "Calling"`}},

@@ -46,9 +46,10 @@ func zoneFitsNoRadio(p *review.Pass) {
 func unfit(z *plan.ZoneChannels, fits []*plan.Fit, left []map[*plan.Channel]string) (review.Finding, bool) {
 	f := review.Finding{
 		At: z.Zone.Place(), About: []plan.Thing{z.Zone.Thing()},
-		What: fmt.Sprintf("no class of radio carries %s", z.Zone.Thing()),
-		Why:  "no member would get it",
-		Fix:  "add it to the zones of a radio, or take it out",
+		What:   fmt.Sprintf("no class of radio carries %s", z.Zone.Thing()),
+		Why:    "no member would get it",
+		Fix:    "add it to the zones of a radio, or take it out",
+		Source: "the zones, bands and modes that the plan states for its radios",
 	}
 	first := z.Members[0].Channel
 	for i, fit := range fits {
