@@ -145,7 +145,7 @@ func thingsOf(zones []*Zone) []Thing {
 // entry gives the channels that an entry names, and notes one that names none.
 func (e *expander) entry(from Thing, entry Value[string]) []*Channel {
 	found, kind := e.lookUp(entry.V)
-	if len(found) == 0 {
+	if _, written := e.plan().Channels.Find(entry.V); len(found) == 0 && !written { // of one that is, its own path tells
 		e.unresolved(from, kind, entry.V, entry.At, e.likely(entry.V))
 	}
 	return found

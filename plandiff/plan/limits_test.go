@@ -185,6 +185,13 @@ func TestTooMuch(t *testing.T) {
 		p := loadFS(t, fsys)
 		wantTold(t, p, `^plan.yaml: the plan has more than 10000 files; the rest is not read; put more records into each file$`)
 	})
+	t.Run("files before the root", func(t *testing.T) {
+		fsys := fstest.MapFS{"plan.yaml": {}}
+		for i := range plan.MaxFiles + 1 {
+			fsys[fmt.Sprintf("a%05d.yaml", i)] = &fstest.MapFile{}
+		}
+		wantTold(t, loadFS(t, fsys), `^a10000.yaml: the plan has more than 10000 files`)
+	})
 	t.Run("entries", func(t *testing.T) {
 		fsys := fstest.MapFS{"aplan.txt": {}, "plan.yaml": {}}
 		for i := range plan.MaxEntries {

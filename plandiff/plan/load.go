@@ -48,7 +48,7 @@ func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
 	if err := l.findFiles(); err != nil {
 		return nil, err
 	}
-	if !slices.Contains(l.plan.Files, RootFile) && !l.refused(RootFile) {
+	if !l.hasRoot() {
 		return nil, ErrNoPlan
 	}
 	if err := l.readFiles(ctx); err != nil {
@@ -100,8 +100,14 @@ func (l *loader) note(p Problem) {
 // full reports whether no further problem will be told.
 func (l *loader) full() bool { return len(l.plan.Problems) > MaxProblems }
 
-func (l *loader) refused(file string) bool {
-	return slices.ContainsFunc(l.plan.Problems, func(p Problem) bool { return p.At.File == file })
+// hasRoot reports whether there is a plan.yaml: one that is read, one that was
+// refused, or one behind the point where looking stopped.
+func (l *loader) hasRoot() bool {
+	if slices.Contains(l.plan.Files, RootFile) || slices.ContainsFunc(l.plan.Problems, func(p Problem) bool { return p.At.File == RootFile }) {
+		return true
+	}
+	info, err := fs.Stat(l.fsys, RootFile)
+	return err == nil && info.Mode().IsRegular()
 }
 
 func (l *loader) refuse(file, what, why, fix string) {

@@ -83,6 +83,7 @@ func (l *loader) record(s *Section, key, value *yaml.Node) {
 		name.Bad = true
 	}
 	r.setKey(name)
+	before := len(l.plan.Problems)
 	if s.value != "" {
 		s.Field(s.value).load(l, r, value)
 	} else {
@@ -91,6 +92,9 @@ func (l *loader) record(s *Section, key, value *yaml.Node) {
 			what += " " + key.Value
 		}
 		l.block(s, r, "", what, value)
+	}
+	if len(l.plan.Problems) > before {
+		r.setPartly()
 	}
 	if name.Bad {
 		return

@@ -30,13 +30,22 @@ type Plan struct {
 type Record interface {
 	Thing() Thing
 	Place() Place // where its key stands
+	Partly() bool
+	setPartly()
 	setKey(Value[string])
 }
 
 // Name is the key of a record and the place where it stands.
 type Name struct {
-	Key Value[string]
+	Key    Value[string]
+	partly bool
 }
+
+// Partly reports whether part of what is written of the record could not be
+// read, so that nothing can be said of what seems to be missing in it.
+func (n *Name) Partly() bool { return n.partly }
+
+func (n *Name) setPartly() { n.partly = true }
 
 // Place gives where the key stands.
 func (n *Name) Place() Place { return n.Key.At }
