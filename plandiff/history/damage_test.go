@@ -17,6 +17,7 @@ func TestPartialClone(t *testing.T) {
 	f.git("config", "uploadpack.allowFilter", "true")
 	dir := f.dir + "-2"
 	f.git("clone", "-q", "--filter=blob:none", "--no-checkout", "file://"+f.dir, dir)
+	f.at(dir).git("config", "protocol.file.allow", "always")
 	packs := countFiles(t, filepath.Join(dir, ".git", "objects", "pack"))
 	check := func(r *Repository) {
 		t.Helper()

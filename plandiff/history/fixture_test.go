@@ -144,7 +144,13 @@ func (f *fixture) harrow() *fixture {
 	}
 	f.commit("A link, and a file that can be run")
 	f.merge("feature/knob")
-	f.commit("Drop the notes of old", "plans/harrow/plan.yaml", "plan: Harrow Valley\nrepeaters: {ridge: {output: 444.350}}\n")
+	f.git("checkout", "-q", "-b", "tone", "v1^{}")
+	f.commit("Add a tone", "plans/harrow/plan.yaml", "plan: Harrow Valley\nrepeaters: {ridge: {output: 444.325, fm: {tone: 103.5}}}\n")
+	f.git("checkout", "-q", "main")
+	f.commit("Move Ridge", "plans/harrow/plan.yaml", "plan: Harrow Valley\nrepeaters: {ridge: {output: 444.350}}\n")
+	f.git("merge", "-q", "--no-commit", "-s", "ours", "tone")
+	f.commit("Merge by hand", "plans/harrow/plan.yaml", "plan: Harrow Valley\nrepeaters: {ridge: {output: 444.350, fm: {tone: 103.5}}}\n")
+	f.commit("Other names for people", ".mailmap", "Kim Example <kim@example.org> <pat@example.org>\n")
 	return f
 }
 

@@ -39,18 +39,17 @@ func newCommandStore(at place) (*commandStore, error) {
 func (s *commandStore) name() string { return "git" }
 
 // command prepares git so that it only reads, asks nobody, reaches no network
-// and runs no program that the repository names. (git-config: core.fsmonitor,
-// core.hooksPath, core.pager, log.showSignature, protocol.allow; git(1): the
-// environment. Aliases cannot take the place of the built-in commands.)
+// and runs no program that the repository names (git-config: core.fsmonitor,
+// core.hooksPath, core.pager, credential.helper; git(1): the environment).
+// Aliases cannot take the place of the built-in commands.
 func (s *commandStore) command(args ...string) *exec.Cmd {
 	safe := []string{
 		"--no-pager", "--no-replace-objects", "--literal-pathspecs",
 		"-c", "core.fsmonitor=false",
 		"-c", "core.hooksPath=" + os.DevNull,
 		"-c", "core.pager=cat",
-		"-c", "log.showSignature=false",
-		"-c", "protocol.allow=never",
 		"-c", "credential.helper=",
+		"-c", "log.follow=false",
 		"-c", "advice.graftFileDeprecated=false",
 	}
 	cmd := exec.Command(s.git, append(safe, args...)...)

@@ -22,9 +22,9 @@ func logArguments(to, dir string) []string {
 		dir = "."
 	}
 	return []string{"log", "--format=" + logFields, "--date=raw", "--encoding=UTF-8",
-		"-z", "--raw", "-c", "--root", "--no-abbrev", "--no-renames", "--no-relative", "--ignore-submodules=none",
-		"--no-ext-diff", "--no-textconv", "--no-show-signature", "--no-notes", "--no-mailmap",
-		"--no-color", "--no-decorate", "-O/dev/null", "--end-of-options", to, "--", dir}
+		"-z", "--raw", "-c", "--root", "--no-abbrev", "--no-renames", "--ignore-submodules=none",
+		"--no-ext-diff", "--no-textconv", "--no-show-signature", "-O/dev/null",
+		"--end-of-options", to, "--", dir}
 }
 
 // log is Walk over the whole history that ends in the commit to.

@@ -11,7 +11,9 @@ import (
 // beside it. None of them may run, whatever is asked.
 func TestRepositoryRunsNothing(t *testing.T) {
 	f := newFixture(t).harrow()
-	want := f.truth()
+	f.git("update-index", "--add", "--cacheinfo", "160000,"+f.git("rev-parse", "v1^{}")+",vendor/maps")
+	f.git("commit", "-q", "-m", "A submodule")
+	want, wantBelow := f.truth(), f.realRaw("plans/harrow", "main")
 	marker := filepath.Join(tempDir(t), "ran")
 	script := filepath.Join(f.dir, ".git", "evil.sh")
 	writeProgram(t, script, "#!/bin/sh\necho \"$0 $*\" >> "+marker+"\ncat\n")
@@ -27,7 +29,7 @@ func TestRepositoryRunsNothing(t *testing.T) {
 		"[gpg]\n\tprogram = " + script + "\n[gpg \"ssh\"]\n\tprogram = " + script + "\n[credential]\n\thelper = !" + script + "\n" +
 		"[pager]\n\tlog = " + script + "\n\tcat-file = " + script + "\n" +
 		"[log]\n\tshowSignature = true\n\tshowRoot = false\n\tmailmap = true\n\tdate = relative\n\tdecorate = full\n\tfollow = true\n\tdiffMerges = first-parent\n\tabbrevCommit = true\n" +
-		"[color]\n\tui = always\n[format]\n\tpretty = oneline\n[i18n]\n\tlogOutputEncoding = UTF-16\n[trace2]\n\tnormalTarget = 2\n"
+		"[color]\n\tui = always\n[format]\n\tpretty = oneline\n[i18n]\n\tlogOutputEncoding = UTF-16\n[notes]\n\tdisplayRef = refs/notes/*\n[trace2]\n\tnormalTarget = 2\n"
 	appendFile(t, filepath.Join(f.dir, ".git", "config"), config)
 	appendFile(t, filepath.Join(f.dir, ".git", "info", "attributes"), "* diff=evil filter=evil\n")
 	for _, hook := range []string{"reference-transaction", "post-checkout", "fsmonitor-watchman", "post-index-change"} {
@@ -38,6 +40,10 @@ func TestRepositoryRunsNothing(t *testing.T) {
 	for _, backing := range []string{"go-git", "git"} {
 		if got := portrait(t, mustOnly(t, f.dir, backing)); got != want {
 			t.Errorf("%s: the configuration changed the answer:\n%s", backing, firstDifference(got, want))
+		}
+		r := mustOnly(t, f.dir, backing)
+		if got := told(t, r, Commit{}, mustResolve(t, r, "main"), "plans/harrow"); got != wantBelow {
+			t.Errorf("%s: the configuration changed the history of a folder:\n%s", backing, firstDifference(got, wantBelow))
 		}
 	}
 	if ran, err := os.ReadFile(marker); err == nil {

@@ -2,6 +2,7 @@ package history
 
 import (
 	"context"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -34,7 +35,7 @@ func (r *Repository) mergeBases(ctx context.Context, a, b Commit) ([]Commit, err
 	if err != nil {
 		return nil, err
 	}
-	// Dates can lie, so that an ancestor of a better one may have slipped in.
+	// Where clocks were wrong, an ancestor of a better one may have slipped in.
 	best := common[:0:0]
 	for _, c := range common {
 		dominated, err := r.isAncestorOfAny(ctx, c, common)
@@ -91,13 +92,7 @@ func (r *Repository) commonAncestors(ctx context.Context, a, b Commit) ([]Commit
 			queue.push(p)
 		}
 	}
-	var common []Commit
-	for id, c := range found {
-		if marks[id]&stale == 0 {
-			common = append(common, c)
-		}
-	}
-	return common, nil
+	return slices.Collect(maps.Values(found)), nil
 }
 
 func (q *commitQueue) anyWithout(mark int, marks map[string]int) bool {

@@ -36,6 +36,7 @@ func TestMergeBase(t *testing.T) {
 			f.commit("another start")
 		}, "main", "other", ""},
 		{"criss-cross", "two best ancestors: the one committed last is taken", crissCross, "main", "other", "right"},
+		{"a wrong clock", "y was made after x by a machine whose clock was slow", wrongClock, "p", "q", "y"},
 		{"octopus", "a merge of three", func(f *fixture) {
 			f.commit("base")
 			f.git("tag", "base")
@@ -70,6 +71,21 @@ func TestMergeBase(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// wrongClock has x and its child y, with y dated earlier; p and q reach both.
+func wrongClock(f *fixture) {
+	start := f.now
+	f.commit("x")
+	f.now = start - 10_000
+	f.git("checkout", "-q", "-b", "y")
+	f.commit("y", "y", "y")
+	f.now = start + 10_000
+	for _, branch := range []string{"p", "q"} {
+		f.git("checkout", "-q", "-b", branch, "main")
+		f.commit(branch, branch, branch)
+		f.merge("y")
 	}
 }
 

@@ -193,8 +193,8 @@ func TestShallowClone(t *testing.T) {
 			}
 			return nil
 		})
-		if err != nil || files != 5 {
-			t.Errorf("%s: Walk gave %d files, %v, want the 5 that are there", backing, files, err)
+		if err != nil || files != 6 {
+			t.Errorf("%s: Walk gave %d files, %v, want the 6 that are there", backing, files, err)
 		}
 	}
 }

@@ -36,8 +36,8 @@ func TestWalkVisit(t *testing.T) {
 			}
 			return nil
 		})
-		if err != nil || read != 4 {
-			t.Errorf("%s: %d files, %v, want 4", backing, read, err)
+		if err != nil || read != 6 {
+			t.Errorf("%s: %d files, %v, want 6", backing, read, err)
 		}
 		for want, stop := range map[error]error{nil: fs.SkipAll, errFolder: errFolder} {
 			calls := 0
@@ -140,7 +140,7 @@ func TestBlobRefuses(t *testing.T) {
 	f := newFixture(t).harrow()
 	for _, backing := range []string{"go-git", "git"} {
 		r := mustOnly(t, f.dir, backing)
-		for _, hash := range []string{"", "HEAD", "main", hashA[:10], "\n" + hashA, f.git("rev-parse", "HEAD"), hashA} {
+		for _, hash := range []string{"", "HEAD", "main", hashA[:10], "\n" + hashA, f.git("rev-parse", "HEAD:README") + hashA[:24], f.git("rev-parse", "HEAD"), hashA} {
 			if data, err := r.Blob(t.Context(), hash); err == nil {
 				t.Errorf("%s: Blob(%q) = %q", backing, hash, data)
 			}

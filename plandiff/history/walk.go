@@ -161,9 +161,6 @@ func (w *walk) step(c Commit, dir string) (changes []BlobChange, next []string, 
 			return nil, []string{id}, nil // all of it comes from there
 		}
 	}
-	if w.sameAsOutside(c, perParent) {
-		return nil, c.Parents, nil
-	}
 	return combine(perParent), c.Parents, nil
 }
 
@@ -181,17 +178,6 @@ func (w *walk) compare(parent, dir string, here entry) ([]BlobChange, error) {
 
 // inside says whether git would call the parent relevant: within the span, or its lower end.
 func (w *walk) inside(id string) bool { return !w.outside[id] || id == w.bottom }
-
-// sameAsOutside is git's exception: a merge all of whose parents lie beyond the
-// lower end has nothing of its own if it equals them.
-func (w *walk) sameAsOutside(c Commit, perParent [][]BlobChange) bool {
-	for i, id := range c.Parents {
-		if w.inside(id) || len(perParent[i]) > 0 {
-			return false
-		}
-	}
-	return true
-}
 
 // combine keeps the files that differ from every parent.
 func combine(perParent [][]BlobChange) []BlobChange {

@@ -110,3 +110,85 @@ func (f *storyFixture) compareWalk(rt *rapid.T, from, to string) {
 		}
 	}
 }
+
+// Where a merge equals the lower end of a span, the other side is not followed;
+// where it equals another commit beyond that, it is (git-log, and revision.c of
+// git: only relevant parents simplify).
+func TestWalkAtTheLowerEnd(t *testing.T) {
+	f := newFixture(t)
+	f.commit("base", "plans/a.yaml", "1")
+	f.git("tag", "older")
+	f.commit("end", "README", "x")
+	f.git("tag", "end")
+	f.git("checkout", "-q", "-b", "side", "older")
+	f.commit("there", "plans/a.yaml", "2")
+	f.commit("and back", "plans/a.yaml", "1")
+	f.git("checkout", "-q", "-b", "at-the-end", "end")
+	f.merge("side")
+	f.git("checkout", "-q", "-b", "beyond", "side")
+	f.git("merge", "-q", "--no-ff", "-s", "ours", "-m", "x", "end")
+	f.git("checkout", "-q", "-b", "at-an-older", "older")
+	f.merge("side")
+	for _, tip := range []string{"at-the-end", "beyond", "at-an-older"} {
+		for _, dir := range []string{"", "plans"} {
+			want := f.realRaw(dir, tip, "^end")
+			for _, backing := range []string{"go-git", "git"} {
+				r := mustOnly(t, f.dir, backing)
+				if got := told(t, r, mustResolve(t, r, "end"), mustResolve(t, r, tip), dir); got != want {
+					t.Errorf("%s: %s below %q: got\n%s\ngit says\n%s", backing, tip, dir, got, want)
+				}
+			}
+		}
+	}
+}
+
+// A folder's name is a name, not a pattern and not a pathspec with magic.
+func TestWalkTakesNamesLiterally(t *testing.T) {
+	f := newFixture(t)
+	f.commit("odd names", "p*/a", "1", "pq/a", "1", ":(top)x/a", "1", "[ab]/a", "1", "a/a", "1", "-p/a", "1", "sp ace/ä", "1")
+	for _, dir := range []string{"p*", "pq", ":(top)x", "[ab]", "a", "-p", "sp ace", "p", "P*"} {
+		var paths [2]string
+		for i, backing := range []string{"go-git", "git"} {
+			r := mustOnly(t, f.dir, backing)
+			err := r.Walk(t.Context(), Commit{}, mustResolve(t, r, "HEAD"), dir, func(_ Commit, changes []BlobChange) error {
+				for _, ch := range changes {
+					paths[i] += ch.Path + " "
+				}
+				return nil
+			})
+			if err != nil {
+				t.Errorf("%s: %q: %v", backing, dir, err)
+			}
+		}
+		want := map[bool]string{true: "", false: "a "}[dir == "p" || dir == "P*"]
+		if dir == "sp ace" {
+			want = "ä "
+		}
+		if paths != [2]string{want, want} {
+			t.Errorf("below %q: %q, want %q", dir, paths, want)
+		}
+	}
+}
+
+// Replacements and grafts show one history to one clone; they are not applied.
+func TestReplacedObjectsAreNotApplied(t *testing.T) {
+	f := newFixture(t).harrow()
+	want := f.realRaw("plans/harrow", "main")
+	f.git("replace", "main~1", "light")
+	f.git("replace", f.git("rev-parse", "main:README"), f.git("rev-parse", "light:README"))
+	appendFile(t, f.dir+"/.git/info/grafts", f.git("--no-replace-objects", "rev-parse", "main")+"\n")
+	for _, backing := range []string{"go-git", "git"} {
+		r := mustOnly(t, f.dir, backing)
+		c := mustResolve(t, r, "main")
+		if got := told(t, r, Commit{}, c, "plans/harrow"); got != want {
+			t.Errorf("%s: %s", backing, firstDifference(got, want))
+		}
+		files, err := r.Tree(t.Context(), c, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if data, err := fs.ReadFile(files, "README"); string(data) != "more notes\n" || err != nil {
+			t.Errorf("%s: README = %q, %v", backing, data, err)
+		}
+	}
+}
