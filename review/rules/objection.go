@@ -112,6 +112,9 @@ const nearby signal.Hertz = 100_000
 // tens is how far a slip in the second digit of a VHF or UHF frequency leads.
 const tens signal.Hertz = 10_000_000
 
+// coordinated is the fix where none can be told for a repeater.
+const coordinated = "look up the frequency that was coordinated"
+
 // mend says what to do about a frequency that is not allowed: the nearest one, or the
 // one that was likely meant.
 func (j judgment) mend() string {
@@ -126,7 +129,7 @@ func (j judgment) mend() string {
 		return fmt.Sprintf("did you mean %s?", meant)
 	}
 	if j.repeater != nil {
-		return "look up the frequency that was coordinated"
+		return coordinated
 	}
 	return "look the frequency up; for a channel to listen on, write receive: in place of simplex:"
 }

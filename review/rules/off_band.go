@@ -74,6 +74,7 @@ func byOutput(f review.Finding, input, output judgment) review.Finding {
 	f.Also = append(f.Also, review.Related{At: f.At, Text: "the split, which leads from the output to the input"})
 	f.At = output.at
 	f.Values = append(f.Values, output.on.String())
+	f.Fix = coordinated // a fix of the input alone would not mend it
 	if meant := output.meant(output.on); meant != 0 && input.law.ask(input.transmission, meant+split).Outcome == license.Allowed {
 		f.Fix = fmt.Sprintf("did you mean output: %s?", meant)
 	}
