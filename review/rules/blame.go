@@ -86,9 +86,8 @@ func (f felt) brings(limit plan.Limit) bool {
 // blame gives the causes that brought an item into what a limit counts.
 func (b *pushing) blame(u use, item string, channels []*plan.Channel) map[int]bool {
 	guilty := make(map[int]bool)
-	kind := map[plan.Limit]plan.Kind{plan.LimitMessages: plan.KindMessage, plan.LimitOperators: plan.KindOperator}[u.limit]
-	if i, ok := b.causes[plan.Thing{Kind: kind, Key: item}]; ok {
-		guilty[i] = true
+	if len(channels) == 0 {
+		b.blameRecords(u.limit, item, guilty)
 	}
 	for _, c := range channels {
 		found := false
@@ -105,6 +104,25 @@ func (b *pushing) blame(u use, item string, channels []*plan.Channel) map[int]bo
 		guilty[i] = true
 	}
 	return guilty
+}
+
+// blameRecords finds the record that brings an item which no channel does: a
+// message, an operator, or a number key that calls a group.
+func (b *pushing) blameRecords(limit plan.Limit, item string, guilty map[int]bool) {
+	record := plan.Thing{Kind: plan.KindMessage, Key: item}
+	switch limit {
+	case plan.LimitOperators:
+		record.Kind = plan.KindOperator
+	case plan.LimitGroups:
+		for _, s := range b.New.Plan.Shortcuts.Sorted() {
+			if s.Calls.V == item {
+				record = s.Thing()
+			}
+		}
+	}
+	if i, ok := b.causes[record]; ok {
+		guilty[i] = true
+	}
 }
 
 // blameLists finds the zones and scan lists whose own change put a channel into the radio.

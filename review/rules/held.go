@@ -32,6 +32,11 @@ func heldBy(p *plan.Plan, fit *plan.Fit, limit plan.Limit, who plan.Thing, ren p
 		for _, c := range fit.Channels {
 			h.contacts(p, c, limit, who, ren)
 		}
+		if limit == plan.LimitGroups {
+			for _, g := range fit.Groups { // those that a number key alone calls
+				h.add(ren.Key(plan.KindGroup, g))
+			}
+		}
 	case plan.LimitMessages:
 		for _, m := range p.Messages.All() {
 			h.add(ren.Key(plan.KindMessage, m.Key.V))

@@ -32,7 +32,7 @@ func privateInReceiveList(p *review.Pass) {
 			}
 			p.Report(review.Finding{
 				At: name.At, About: []plan.Thing{l.Thing(), g.Thing()}, Values: []string{g.Call.V},
-				What:   fmt.Sprintf("%s holds %s, which is %s contact and no talkgroup", l.Thing(), g.Key.V, callWord[g.Call.V]),
+				What:   fmt.Sprintf("%s holds %s, which is %s and no talkgroup", l.Thing(), g.Key.V, contact(g.Call.V)),
 				Why:    "a radio hears private and all calls without a list; in one, the number would be taken for a talkgroup or refused",
 				Fix:    "take it out of the list",
 				Source: "common practice, no source",
@@ -42,4 +42,10 @@ func privateInReceiveList(p *review.Pass) {
 	}
 }
 
-var callWord = map[string]string{"private": "a private", "all": "an all-call"}
+// contact says what a contact with this kind of call is.
+func contact(call string) string {
+	if call == "all" {
+		return "an all-call contact"
+	}
+	return "a private contact"
+}
