@@ -15,16 +15,17 @@ func newCheck(a *app) *cobra.Command {
 		Use:   "check [REV|DIR]",
 		Short: "Say what is wrong with a plan, where, and what to do",
 		Long: `Check judges a plan by its own policy: the one being edited, or the one at a
-revision or in another folder.
+revision or in another folder. It reads nothing but the plan.
 
 Each finding names its file, line and column, why it matters, what to do, and its
 rule; "passband explain RULE" shows the page of one.
 
 Exit status: 0 nothing blocks, 1 something blocks, 2 the work could not be done.`,
-		Example: "  passband check\n  passband check v2026.1\n  passband check --json ../other-plan",
-		Args:    cobra.MaximumNArgs(1),
+		Example:           "  passband check\n  passband check 2026.1\n  passband check --json ../other-plan",
+		Args:              atMost(1, "one revision or folder"),
+		ValidArgsFunction: a.completeRevisions(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			d, err := a.one(cmd.Context(), args)
+			d, err := a.one(cmd.Context(), args, a.load)
 			if err != nil {
 				return err
 			}

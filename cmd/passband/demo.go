@@ -17,34 +17,30 @@ import (
 func newDemo(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "demo [DIR]",
-		Short: "Write the repository of an invented club, and check, compare and review it",
+		Short: "See passband at work on the plan of an invented club",
 		Long: `Demo writes a real git repository of an invented club, with its history, and
 shows on it what passband does: the check of the plan, what changed between two
 releases, and the review of a proposal that must not be merged.
 
 DIR must be new or empty; without it the repository goes into a new folder among
-the temporary ones.`,
+the temporary ones. Nothing in it may be transmitted on.`,
 		Example: "  passband demo\n  passband demo harrow-valley",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMost(1, "one folder"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			dir, err := demoFolder(args)
+			if len(args) > 0 {
+				return a.demo(cmd.Context(), args[0])
+			}
+			above, err := os.MkdirTemp("", "passband-demo-")
 			if err != nil {
+				return fmt.Errorf("there is no place for the demo: %w; name a folder: passband demo DIR", err)
+			}
+			if err := a.demo(cmd.Context(), filepath.Join(above, "harrow-valley")); err != nil {
+				_ = os.Remove(above) // stays if the demo stands in it
 				return err
 			}
-			return a.demo(cmd.Context(), dir)
+			return nil
 		},
 	}
-}
-
-func demoFolder(args []string) (string, error) {
-	if len(args) > 0 {
-		return args[0], nil
-	}
-	above, err := os.MkdirTemp("", "passband-demo-")
-	if err != nil {
-		return "", fmt.Errorf("there is no place for the demo: %w; name a folder: passband demo DIR", err)
-	}
-	return filepath.Join(above, "harrow-valley"), nil
 }
 
 // demo writes the repository and shows the three main commands on it.
@@ -53,60 +49,68 @@ func (a *app) demo(ctx context.Context, dir string) error {
 		return err
 	}
 	a.plan = dir
-	a.step("The repository of an invented club stands in", dir)
-	a.step("passband check")
-	d, err := a.one(ctx, nil)
-	if err != nil {
-		return err
-	}
-	today := plan.DateOf(a.now())
-	if d.Verdict, err = review.Check(ctx, rules.All(), d.Expansion, today); err != nil {
-		return err
-	}
-	d.Folder = ""
-	if err := report.Text(a.stdout, report.Check(d), a.terminal()); err != nil {
-		return err
-	}
-	a.step("passband diff", demo.FirstRelease, demo.SecondRelease)
-	if d, err = a.pair(ctx, []string{demo.FirstRelease, demo.SecondRelease}, false); err != nil {
-		return err
-	}
-	if err := report.Text(a.stdout, report.Diff(d), a.terminal()); err != nil {
-		return err
-	}
-	a.step("The review of the branch", demo.Proposal, "against", demo.Main)
-	if d, err = a.pair(ctx, []string{demo.Main, demo.Proposal}, false); err != nil {
-		return err
-	}
-	if d.Verdict, err = review.Judge(ctx, rules.All(), d.Comparison, today); err != nil {
-		return err
-	}
-	if err := report.Text(a.stdout, report.Review(d), a.terminal()); err != nil {
-		return err
+	fmt.Fprintf(a.stdout, "The repository of an invented club stands in %s\n", safe(dir))
+	for _, show := range []func(context.Context) (*report.Page, error){a.demoCheck, a.demoDiff, a.demoReview} {
+		page, err := show(ctx)
+		if err != nil {
+			return err
+		}
+		if err := written(report.Text(a.stdout, page, a.terminal())); err != nil {
+			return err
+		}
 	}
 	a.next(dir)
 	return nil
 }
 
-// step says what the demo shows now.
-func (a *app) step(words ...string) {
-	fmt.Fprint(a.stdout, "\n==")
-	for _, w := range words {
-		fmt.Fprint(a.stdout, " ", safe(w))
+func (a *app) demoCheck(ctx context.Context) (*report.Page, error) {
+	a.step("passband check")
+	d, err := a.one(ctx, nil, a.load)
+	if err != nil {
+		return nil, err
 	}
-	fmt.Fprint(a.stdout, "\n\n")
+	d.New.Folder = "" // as somebody sees it who is in there
+	if d.Verdict, err = review.Check(ctx, rules.All(), d.Expansion, plan.DateOf(a.now())); err != nil {
+		return nil, err
+	}
+	return report.Check(d), nil
 }
+
+func (a *app) demoDiff(ctx context.Context) (*report.Page, error) {
+	a.step("passband diff " + demo.FirstRelease + " " + demo.SecondRelease)
+	d, err := a.pair(ctx, []string{demo.FirstRelease, demo.SecondRelease}, false)
+	if err != nil {
+		return nil, err
+	}
+	return report.Diff(d), nil
+}
+
+func (a *app) demoReview(ctx context.Context) (*report.Page, error) {
+	a.step("the review of the branch " + demo.Proposal + " against " + demo.Main)
+	d, err := a.pair(ctx, []string{demo.Main, demo.Proposal}, false)
+	if err != nil {
+		return nil, err
+	}
+	if d.Verdict, err = review.Judge(ctx, rules.All(), d.Comparison, plan.DateOf(a.now())); err != nil {
+		return nil, err
+	}
+	return report.Review(d), nil
+}
+
+// step says what the demo shows now.
+func (a *app) step(what string) { fmt.Fprintf(a.stdout, "\n== %s\n\n", safe(what)) }
 
 // next says what to try next.
 func (a *app) next(dir string) {
-	a.step("Try next, in", dir)
+	a.step("Try next")
+	fmt.Fprintf(a.stdout, "  cd %s\n", safe(quoted(dir)))
 	for _, line := range []string{
-		"passband show ridge                 what a repeater is and carries, in plain words",
-		"passband radios                     how full each class of radio is",
-		"passband explain off-band           what a rule looks for, and why",
+		"passband show ridge          # what a repeater is and carries",
+		"passband radios              # how full each class of radio is",
+		"passband explain off-band    # what a rule looks for, and why",
 		"passband diff " + demo.Main + " " + demo.Proposal + " --effects",
-		"edit repeaters.yaml, then passband check and passband diff",
 	} {
 		fmt.Fprintln(a.stdout, "  "+line)
 	}
+	fmt.Fprint(a.stdout, "\nThen edit repeaters.yaml, and run passband check and passband diff again.\n")
 }

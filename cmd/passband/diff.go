@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"io"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 	"passband.example/plandiff"
@@ -19,17 +20,18 @@ func newDiff(a *app) *cobra.Command {
 edited. With one: that revision or folder with what is being edited. With two:
 one with the other.
 
-A revision is compared from where it and the other side parted, so that nobody is
-blamed for what others merged meanwhile; --tips compares both as they stand.
+A revision is compared from where it and the other side parted, so that nobody
+is blamed for what others merged meanwhile; --tips compares both as they stand.
 
 Each record that somebody edited is shown with its changes and with what they
 reach. Its weight says how much it matters: air (a radio transmits or listens
 differently), layout (zones and lists), label (names and notes), policy.
 
-Exit status: 0, 1 with --exit-code if there are changes, 2 if the work could not be
-done.`,
-		Example: "  passband diff\n  passband diff main new-repeater\n  passband diff v2026.1 v2026.2 --markdown",
-		Args:    cobra.MaximumNArgs(2),
+Exit status: 0 done, 1 there are changes (with --exit-code), 2 the work could not
+be done.`,
+		Example:           "  passband diff\n  passband diff main new-repeater\n  passband diff 2026.1 2026.2 --markdown",
+		Args:              atMost(2, "two revisions or folders at most"),
+		ValidArgsFunction: a.completeRevisions(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			d, err := a.pair(cmd.Context(), args, tips)
 			if err != nil {
@@ -63,16 +65,19 @@ func (a *app) pair(ctx context.Context, names []string, tips bool) (*report.Docu
 	if err != nil {
 		return nil, err
 	}
-	before, err := loadSound(ctx, oldSide)
+	before, err := a.loadSound(ctx, oldSide)
 	if err != nil {
 		return nil, err
 	}
-	now, err := loadSound(ctx, newSide)
+	now, err := a.loadSound(ctx, newSide)
 	if err != nil {
 		return nil, err
+	}
+	old := origin(oldSide)
+	if oldSide.Commit != nil && newSide.Commit == nil {
+		old.Folder = filepath.ToSlash(filepath.Clean(newSide.Folder)) // where the reader would look for what is gone
 	}
 	return &report.Document{
-		Old: origin(oldSide), New: origin(newSide), Comparison: plandiff.Compare(before, now),
-		Expansion: now, Folder: a.way(newSide),
+		Old: old, New: origin(newSide), Comparison: plandiff.Compare(before, now), Expansion: now,
 	}, nil
 }

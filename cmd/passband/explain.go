@@ -13,11 +13,17 @@ import (
 
 func newExplain(a *app) *cobra.Command {
 	cmd := &cobra.Command{
-		Use:     "explain [RULE]",
-		Short:   "Show the page of a rule: what, why, what to do, and an example; or list all rules",
+		Use:   "explain [RULE]",
+		Short: "Show the page of a rule, or list all rules",
+		Long: `Explain shows the page of a rule: what is wrong, why it matters, what to do, what
+it rests on, and an example that fails and one that passes. Without a rule it
+lists them all, the worst first.`,
 		Example: "  passband explain\n  passband explain off-band",
-		Args:    cobra.MaximumNArgs(1),
-		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		Args:    atMost(1, "one rule"),
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) > 0 {
+				return nil, cobra.ShellCompDirectiveNoFileComp
+			}
 			return ruleIDs(), cobra.ShellCompDirectiveNoFileComp
 		},
 		RunE: func(_ *cobra.Command, args []string) error {

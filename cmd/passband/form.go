@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"strconv"
 
@@ -20,7 +22,12 @@ type form struct {
 func addForms(cmd *cobra.Command, f *form) {
 	cmd.Flags().BoolVar(&f.json, "json", false, "write JSON for programs")
 	cmd.Flags().BoolVar(&f.markdown, "markdown", false, "write Markdown")
-	cmd.MarkFlagsMutuallyExclusive("json", "markdown")
+	cmd.PreRunE = func(cmd *cobra.Command, _ []string) error {
+		if f.json && f.markdown {
+			return errors.New("--json and --markdown are two forms of the same output; ask for one of them")
+		}
+		return nil
+	}
 }
 
 // write writes a page in the form that was asked for; json writes the form for
@@ -28,11 +35,20 @@ func addForms(cmd *cobra.Command, f *form) {
 func (a *app) write(page *report.Page, json func(io.Writer) error) error {
 	switch {
 	case a.form.json:
-		return json(a.stdout)
+		return written(json(a.stdout))
 	case a.form.markdown:
-		return report.Markdown(a.stdout, page)
+		return written(report.Markdown(a.stdout, page))
 	}
-	return report.Text(a.stdout, page, a.terminal())
+	return written(report.Text(a.stdout, page, a.terminal()))
+}
+
+// written says what it means that the output could not be written.
+func written(err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return fmt.Errorf("the output could not be written: %w; what has been written is not all", pe.Err)
+	}
+	return err
 }
 
 // terminal says how wide the output is, and whether it may have colors: only on
@@ -58,5 +74,5 @@ func (a *app) say(format string, args ...any) {
 	fmt.Fprintf(a.stderr, format+"\n", args...)
 }
 
-// safe makes an error message that may quote a plan safe for a terminal.
+// safe makes a text that may quote a plan safe for a terminal.
 func safe(s string) string { return report.Visible(s) }

@@ -13,7 +13,7 @@ import (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends a run that does not listen to the first
 	os.Exit(run(ctx, os.Args[1:], os.Stdout, os.Stderr, os.Getenv, time.Now))
 }
 

@@ -4,7 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
+	"strings"
 
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
@@ -12,69 +14,105 @@ import (
 )
 
 // load reads the plan of a side and works it out.
-func load(ctx context.Context, side history.Side) (*plan.Expansion, error) {
+func (a *app) load(ctx context.Context, side history.Side) (*plan.Expansion, error) {
 	p, err := plan.Load(ctx, side.Files)
 	if errors.Is(err, plan.ErrNoPlan) {
-		return nil, fmt.Errorf("%s holds no plan: there is no %s in %s; name the folder of the plan with --plan, or make one with \"passband start DIR\"",
-			side.Name, plan.RootFile, folder(side))
+		return nil, a.noPlan(side)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("the plan of %s cannot be read: %w", side.Name, err)
+		return nil, fmt.Errorf("the plan of %s cannot be read: %w", side, err)
 	}
 	return plan.Expand(p), nil
 }
 
-func folder(side history.Side) string {
-	if side.Folder == "" {
-		return "its root"
+// noPlan says where a plan is instead, or how to make one.
+func (a *app) noPlan(side history.Side) error {
+	if info, err := fs.Stat(side.Files, plan.RootFile); err == nil && info.IsDir() {
+		return fmt.Errorf("%s in %s is a folder, and must be a file: it marks the root of a plan", plan.RootFile, side)
 	}
-	return side.Folder
+	what := fmt.Sprintf("%s holds no plan: there is no file %s in it", side, plan.RootFile)
+	if side.Commit != nil && side.Folder != "" {
+		what = fmt.Sprintf("%s holds no plan: there is no file %s in its folder %s", side, plan.RootFile, side.Folder)
+	}
+	switch below := side.Elsewhere(); {
+	case len(below) == 0:
+		return fmt.Errorf("%s; name the folder of the plan with --plan, or make a plan with \"passband start DIR\"", what)
+	case side.Commit == nil && side.Name != history.WorkTreeName:
+		return fmt.Errorf("%s, but in %s below it: name that one", what, strings.Join(below, ", "))
+	default:
+		return fmt.Errorf("%s, but in %s below it: say which with --plan %s", what, strings.Join(below, ", "), quoted(filepath.Join(a.plan, below[0])))
+	}
 }
 
 // loadSound reads a plan that must have loaded without problems, since what
 // could not be read cannot be compared or shown.
-func loadSound(ctx context.Context, side history.Side) (*plan.Expansion, error) {
-	x, err := load(ctx, side)
+func (a *app) loadSound(ctx context.Context, side history.Side) (*plan.Expansion, error) {
+	x, err := a.load(ctx, side)
 	if err != nil {
 		return nil, err
 	}
-	if n := len(x.Plan.Problems); n > 0 {
-		check := "passband check"
-		if side.Commit != nil {
-			check += " " + side.Commit.Short()
-		}
-		return nil, fmt.Errorf("the plan of %s has %d places that cannot be read, the first at %w\n(\"%s\" lists them all)", side.Name, n, x.Plan.Problems[0], check)
+	problems := x.Plan.Problems
+	if len(problems) == 0 {
+		return x, nil
 	}
-	return x, nil
+	first := problems[0]
+	first.At.File = filepath.ToSlash(filepath.Join(side.Folder, first.At.File))
+	if len(problems) == 1 {
+		return nil, fmt.Errorf("the plan of %s cannot be read at %w (%q shows more)", side, first, a.checkOf(side))
+	}
+	return nil, fmt.Errorf("the plan of %s cannot be read at %d places, the first %w (%q shows all)", side, len(problems), first, a.checkOf(side))
+}
+
+// checkOf gives the command that checks a side.
+func (a *app) checkOf(side history.Side) string {
+	words := []string{"passband", "check"}
+	if a.plan != "." {
+		words = append(words, "--plan", quoted(a.plan))
+	}
+	switch {
+	case side.Commit != nil:
+		words = append(words, side.Commit.Short())
+	case side.Name != history.WorkTreeName:
+		words = append(words, quoted(side.Name))
+	}
+	return strings.Join(words, " ")
+}
+
+// quoted makes one word for a shell of a text that may hold spaces.
+func quoted(s string) string {
+	plain := func(r rune) bool {
+		return 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9' || strings.ContainsRune("-_./~^+=,", r)
+	}
+	if s != "" && strings.TrimFunc(s, plain) == "" {
+		return s
+	}
+	return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'"
 }
 
 // origin tells a reader where a side came from.
 func origin(side history.Side) *report.Origin {
-	o := &report.Origin{Name: side.Name, Note: side.Note}
+	o := &report.Origin{Name: side.Name, Note: side.Note, Folder: side.Folder}
 	if side.Commit != nil {
 		o.Hash, o.Subject = side.Commit.Hash, side.Commit.Subject
+	}
+	if o.Folder == "." {
+		o.Folder = ""
 	}
 	return o
 }
 
-// way gives the path from the reader to the plan, where it stands on disk.
-func (a *app) way(side history.Side) string {
-	if side.Commit != nil {
-		return side.Folder
-	}
-	return filepath.ToSlash(filepath.Clean(side.Folder))
-}
-
 // one loads the plan that a command was given, or the one being edited.
-func (a *app) one(ctx context.Context, names []string) (*report.Document, error) {
+func (a *app) one(ctx context.Context, names []string, load loader) (*report.Document, error) {
 	sides, err := history.At(ctx, a.plan)
 	if err != nil {
 		return nil, err
 	}
 	defer sides.Close()
-	side, err := sides.Now(ctx)
+	var side history.Side
 	if len(names) > 0 {
 		side, err = sides.Named(ctx, names[0])
+	} else {
+		side, err = sides.Now(ctx)
 	}
 	if err != nil {
 		return nil, err
@@ -83,5 +121,8 @@ func (a *app) one(ctx context.Context, names []string) (*report.Document, error)
 	if err != nil {
 		return nil, err
 	}
-	return &report.Document{New: origin(side), Expansion: x, Folder: a.way(side)}, nil
+	return &report.Document{New: origin(side), Expansion: x}, nil
 }
+
+// A loader reads the plan of a side: app.load or app.loadSound.
+type loader func(context.Context, history.Side) (*plan.Expansion, error)

@@ -12,11 +12,12 @@ func newRadios(a *app) *cobra.Command {
 		Use:   "radios [REV|DIR]",
 		Short: "Say how full the memory of each class of radio is",
 		Long: `Radios counts what the plan gives each class of radio against every limit that
-the class states, and names the channels that it cannot use.`,
-		Example: "  passband radios\n  passband radios v2026.1 --json",
-		Args:    cobra.MaximumNArgs(1),
+the class states, and says which channels it cannot use and why.`,
+		Example:           "  passband radios\n  passband radios 2026.1 --json",
+		Args:              atMost(1, "one revision or folder"),
+		ValidArgsFunction: a.completeRevisions(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			d, err := a.one(cmd.Context(), args)
+			d, err := a.one(cmd.Context(), args, a.loadSound)
 			if err != nil {
 				return err
 			}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -50,20 +51,32 @@ func newRoot(a *app) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "passband",
 		Short: "Version control and review for channel plans",
-		Long: `passband keeps the channel plan of an amateur-radio club as text in git: it says
-what changed, in the words of the trade, and what is wrong, where, and what to do.
+		Long: `passband keeps the channel plan of an amateur-radio club as text in git: it
+says what changed, in the words of the trade, and what is wrong, where, and what
+to do.
 
 The license holder answers for every transmission; the frequency coordinator and
 local law have the last word.
 
 Exit status: 0 nothing blocks, 1 something blocks (or diff --exit-code found
 changes), 2 the work could not be done.`,
+		Example: "  passband demo                 # see it at work on an invented club\n" +
+			"  passband start our-plan       # begin a plan of your own\n" +
+			"  passband check                # in the folder of a plan",
 		Version:       programVersion(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          cobra.NoArgs,
+		Args:          cobra.ArbitraryArgs,
+
+		SuggestionsMinimumDistance: 2,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return unknownCommand(cmd, args[0])
+			}
+			return cmd.Help()
+		},
 	}
-	root.PersistentFlags().StringVar(&a.plan, "plan", ".", "the folder of the plan, or one inside it")
+	root.PersistentFlags().StringVar(&a.plan, "plan", ".", "the `folder` of the plan, or one inside it")
 	root.AddCommand(
 		newCheck(a), newDiff(a), newShow(a), newRadios(a), newExplain(a), newStart(a), newDemo(a),
 	)
@@ -71,6 +84,23 @@ changes), 2 the work could not be done.`,
 		return fmt.Errorf("%w; see \"%s --help\"", err, cmd.CommandPath())
 	})
 	return root
+}
+
+func unknownCommand(root *cobra.Command, name string) error {
+	if near := root.SuggestionsFor(name); len(near) > 0 {
+		return fmt.Errorf("there is no command %q; did you mean %s?", name, strings.Join(near, " or "))
+	}
+	return fmt.Errorf("there is no command %q; \"passband --help\" lists them", name)
+}
+
+// atMost lets a command take up to n words, and says what they are.
+func atMost(n int, what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) > n {
+			return fmt.Errorf("%q is one word too many: %s takes %s; see \"%s --help\"", args[n], cmd.Name(), what, cmd.CommandPath())
+		}
+		return nil
+	}
 }
 
 // programVersion gives the version that the program was built as.

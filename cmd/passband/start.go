@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+
 	"github.com/spf13/cobra"
 	"passband.example/plandiff/start"
 )
@@ -8,20 +10,32 @@ import (
 func newStart(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "start DIR",
-		Short: "Make a new plan repository, with an example to replace line by line",
+		Short: "Make a new plan, with an example to replace line by line",
 		Long: `Start makes a folder with a small plan that checks clean, whose comments explain
-what each line is for, and a git repository without a commit.`,
+what each line is for, and a git repository in it without a commit. Inside a git
+repository it makes the plan alone.
+
+DIR must be new or empty. It appears whole or not at all.`,
 		Example: "  passband start our-plan",
-		Args:    cobra.ExactArgs(1),
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return errors.New("start needs the name of a new folder, such as: passband start our-plan")
+			}
+			return atMost(1, "one folder")(cmd, args)
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := start.Write(cmd.Context(), args[0]); err != nil {
+			inside, err := start.Write(cmd.Context(), args[0])
+			if err != nil {
 				return err
 			}
 			a.say("A new plan stands in %s. Next:", safe(args[0]))
-			a.say("  cd %s", safe(args[0]))
-			a.say("  passband check              what is wrong, and what to do")
-			a.say("  git add -A && git commit    keep this as the first version")
-			a.say("  passband diff               after an edit: what it changes")
+			if inside != "" {
+				a.say("  # it belongs to the git repository %s", safe(inside))
+			}
+			a.say("  cd %s", safe(quoted(args[0])))
+			a.say("  passband check              # what is wrong, and what to do")
+			a.say("  git add -A && git commit    # keep this as the first version")
+			a.say("  passband diff               # after an edit: what it changes")
 			return nil
 		},
 	}

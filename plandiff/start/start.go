@@ -1,5 +1,5 @@
-// Package start makes a new plan repository: a small plan that checks clean,
-// whose comments teach, for a club to replace line by line with its own facts.
+// Package start makes a new plan: a small one that checks clean, whose comments
+// teach, for a club to replace line by line with its own facts.
 package start
 
 import (
@@ -12,6 +12,7 @@ import (
 
 	"github.com/go-git/go-git/v5"
 	"github.com/go-git/go-git/v5/plumbing"
+	"passband.example/plandiff/history"
 	"passband.example/plandiff/whole"
 )
 
@@ -27,15 +28,20 @@ func Plan() fs.FS {
 	return files
 }
 
-// Write makes a new plan repository in the folder dir, which must be new or
-// empty: its files, and a git repository whose branch main has no commit yet. It
-// appears whole or not at all.
-func Write(ctx context.Context, dir string) error {
-	return whole.Folder(dir, func(dir string) error {
+// Write makes a new plan in the folder dir, which must be new or empty: its files,
+// and a git repository whose branch main has no commit yet. Where dir is in the
+// work tree of a repository already, no other is made, and the top of that one is
+// returned: a repository within a repository would be versioned by neither.
+//
+// The folder appears whole or not at all; on an error, and when ctx ends, nothing
+// is left.
+func Write(ctx context.Context, dir string) (inside string, err error) {
+	inside = repositoryAround(ctx, dir)
+	err = whole.Folder(dir, func(dir string) error {
 		if err := os.Mkdir(dir, 0o755); err != nil {
 			return err
 		}
-		if err := copyFiles(ctx, dir); err != nil {
+		if err := copyFiles(ctx, dir); err != nil || inside != "" {
 			return err
 		}
 		_, err := git.PlainInitWithOptions(dir, &git.PlainInitOptions{
@@ -43,6 +49,21 @@ func Write(ctx context.Context, dir string) error {
 		})
 		return err
 	})
+	return inside, err
+}
+
+// repositoryAround gives the top of the work tree that dir will be in, or "".
+func repositoryAround(ctx context.Context, dir string) string {
+	abs, err := filepath.Abs(dir)
+	if err != nil {
+		return ""
+	}
+	repo, err := history.Open(ctx, filepath.Dir(abs))
+	if err != nil {
+		return ""
+	}
+	defer repo.Close()
+	return repo.Root()
 }
 
 func copyFiles(ctx context.Context, dir string) error {

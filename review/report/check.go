@@ -1,9 +1,6 @@
 package report
 
 import (
-	"fmt"
-	"strings"
-
 	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
@@ -51,65 +48,8 @@ func severity(s review.Severity) Span {
 func (d *Document) accepted(p *Page) {
 	for _, a := range d.Verdict.Accepted {
 		p.item(0, code(d.place(a.Finding.At)), text(": accepted: %s ", a.Finding.What), faint("[%s]", a.Finding.Rule))
-		p.detail(0, "until", text("%s, %s", a.By.Until.V, a.By.Reason.V))
+		p.detail(0, "until", text("%s: %s", a.By.Until.V, a.By.Reason.V))
 	}
-}
-
-// verdict is the last word: whether it blocks, why, and what that rests on.
-func (d *Document) verdict(p *Page) {
-	v := d.Verdict
-	if v.Skipped != "" {
-		p.paragraph(text("%s.", sentence(v.Skipped)))
-	}
-	verdict := Span{"Nothing blocks", Good}
-	if v.Blocks() {
-		verdict = Span{"Blocked", Blocks}
-	}
-	p.paragraph(verdict, text(": %s.", d.tally()))
-	p.paragraph(faint("Judged by %s, edition %s. %s", count(v.Rules, "rule"), edition(v.Policy.Edition), caution))
-}
-
-func edition(year int) string {
-	if year == 0 {
-		return "not stated"
-	}
-	return fmt.Sprint(year)
-}
-
-// tally counts the findings by severity and, where a change is judged, standing.
-func (d *Document) tally() string {
-	v := d.Verdict
-	var parts []string
-	for _, s := range []review.Severity{review.Block, review.Warn, review.Note} {
-		if n := v.Count(s, review.New); n > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s", n, s))
-		}
-	}
-	if len(parts) == 0 {
-		parts = append(parts, "no finding")
-	}
-	if v.Change {
-		parts[0] = "new: " + parts[0]
-		still := v.Count(review.Block, review.Still) + v.Count(review.Warn, review.Still) + v.Count(review.Note, review.Still)
-		parts = append(parts, fmt.Sprintf("still there: %d", still), fmt.Sprintf("gone: %d", len(v.Gone)))
-	}
-	if n := len(v.Accepted); n > 0 {
-		parts = append(parts, fmt.Sprintf("accepted: %d", n))
-	}
-	return strings.Join(parts, ", ")
-}
-
-func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
-// count says a number of things.
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	if strings.HasSuffix(thing, "y") {
-		return fmt.Sprintf("%d %sies", n, strings.TrimSuffix(thing, "y"))
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // CheckJSON is the JSON form of Check.
@@ -140,29 +80,28 @@ type AcceptedJSON struct {
 	Reason string `json:"reason"`
 }
 
-// JSON gives the form of Check for programs.
 func (d *Document) checkJSON() CheckJSON {
 	v := d.Verdict
 	out := CheckJSON{
 		Passband: "check", Version: version, Plan: d.Expansion.Plan.Header.Title.Or(""), At: d.New, Blocks: v.Blocks(),
-		Skipped: v.Skipped, Rules: v.Rules, Edition: v.Policy.Edition, Findings: findingsJSON(d, v.Findings),
+		Skipped: v.Skipped, Rules: v.Rules, Edition: v.Policy.Edition, Findings: findingsJSON(v.Findings),
 		Accepted: []AcceptedJSON{}, Caution: caution,
 	}
 	for _, a := range v.Accepted {
-		out.Accepted = append(out.Accepted, AcceptedJSON{findingJSON(d, a.Finding), a.By.Until.V.String(), a.By.Reason.V})
+		out.Accepted = append(out.Accepted, AcceptedJSON{findingJSON(a.Finding), a.By.Until.V.String(), a.By.Reason.V})
 	}
 	return out
 }
 
-func findingsJSON(d *Document, fs []review.Finding) []FindingJSON {
+func findingsJSON(fs []review.Finding) []FindingJSON {
 	out := make([]FindingJSON, 0, len(fs))
 	for _, f := range fs {
-		out = append(out, findingJSON(d, f))
+		out = append(out, findingJSON(f))
 	}
 	return out
 }
 
-func findingJSON(d *Document, f review.Finding) FindingJSON {
+func findingJSON(f review.Finding) FindingJSON {
 	if f.About == nil {
 		f.About = []plan.Thing{}
 	}

@@ -18,7 +18,6 @@ type Document struct {
 	Comparison *plandiff.Comparison
 	Verdict    *review.Verdict
 	Expansion  *plan.Expansion // of the new plan
-	Folder     string          // the way from the reader to the root of the plan, slash-separated
 	Unfold     bool            // list every effect
 }
 
@@ -27,11 +26,12 @@ type Origin struct {
 	Name    string `json:"name"`              // as the person wrote it, or "work tree"
 	Hash    string `json:"hash,omitempty"`    // of the commit, if it is one
 	Subject string `json:"subject,omitempty"` // of the commit
-	Note    string `json:"note,omitempty"`    // "where main and feature parted"
-}
+	Note    string `json:"note,omitempty"`    // "where feature left main"
 
-// caution stands at the end of every verdict.
-const caution = "The license holder answers for every transmission; the frequency coordinator and local law have the last word."
+	// Folder leads to the root of the plan, with slashes: from where the reader
+	// stands, or in a commit from the top of the repository. "" is right there.
+	Folder string `json:"folder,omitempty"`
+}
 
 // spans names an origin for people.
 func (o *Origin) spans() Line {
@@ -47,27 +47,34 @@ func (o *Origin) spans() Line {
 
 func (o *Origin) short() string { return o.Hash[:min(len(o.Hash), 10)] }
 
+// place gives a place in this plan as the reader can open it.
+func (o *Origin) place(at plan.Place) string {
+	if o != nil && o.Folder != "" && !at.IsZero() {
+		at.File = path.Join(o.Folder, at.File)
+	}
+	return at.String()
+}
+
+// place gives a place in the plan that is reported, was one in the old plan.
+func (d *Document) place(at plan.Place) string { return d.New.place(at) }
+func (d *Document) was(at plan.Place) string   { return d.Old.place(at) }
+
 // title heads a report: the name of the plan and where it came from.
 func (d *Document) title(p *Page, what string) {
 	line := Line{text("%s", what)}
 	if name := d.Expansion.Plan.Header.Title.Or(""); name != "" {
 		line = append(line, text(" of "), strong(name))
 	}
+	if d.Old == nil && d.New != nil {
+		line = append(append(line, text(", ")), d.New.spans()...)
+	}
 	p.heading(1, line...)
-	switch {
-	case d.Old != nil && d.New != nil:
-		line = append(Line{text("from ")}, d.Old.spans()...)
-		line = append(line, text(" to "))
-		p.paragraph(append(line, d.New.spans()...)...)
-	case d.New != nil:
-		p.paragraph(d.New.spans()...)
+	if d.Old != nil && d.New != nil {
+		line := append(Line{text("From ")}, d.Old.spans()...)
+		if d.Old.Note != "" {
+			line = append(line, text(","))
+		}
+		line = append(append(line, text(" to ")), d.New.spans()...)
+		p.paragraph(append(line, text("."))...)
 	}
-}
-
-// place gives a place as the reader can open it.
-func (d *Document) place(at plan.Place) string {
-	if d.Folder != "" && d.Folder != "." && !at.IsZero() {
-		at.File = path.Join(d.Folder, at.File)
-	}
-	return at.String()
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
 
@@ -15,7 +16,7 @@ func Explain(r *review.Rule) (*Page, error) {
 		return nil, err
 	}
 	p := new(Page)
-	p.heading(1, strong(page.ID), text(" "), severity(r.Severity))
+	p.heading(1, strong(page.ID), text(" ["), severity(r.Severity), text("]"))
 	p.paragraph(text("%s", page.Title))
 	for _, part := range []struct{ title, body string }{
 		{"What is wrong", page.What}, {"Why it matters", page.Why}, {"What to do", page.Fix}, {"What it rests on", page.Source},
@@ -27,8 +28,29 @@ func Explain(r *review.Rule) (*Page, error) {
 	p.fence("yaml", page.Fails)
 	p.heading(2, text("This passes"))
 	p.fence("yaml", page.Passes)
-	p.paragraph(faint("A plan sets another severity with  review: {severity: {%s: note}}", page.ID))
+	if ofLoading(r.ID) {
+		return p, nil // no policy makes what cannot be read readable
+	}
+	p.paragraph(faint("A plan that sees it otherwise says so in plan.yaml, with a reason in a comment:"))
+	p.fence("yaml", fmt.Sprintf("review: {severity: {%s: %s}}", page.ID, other(r.Severity)))
 	return p, nil
+}
+
+// ofLoading reports whether a rule is about text that cannot be read.
+func ofLoading(id string) bool {
+	switch id {
+	case plan.BadSyntax, plan.BadValue, plan.UnknownKey, plan.DuplicateKey, plan.FileRefused:
+		return true
+	}
+	return false
+}
+
+// other gives a severity that differs, for an example.
+func other(s review.Severity) review.Severity {
+	if s == review.Note {
+		return review.Warn
+	}
+	return review.Note
 }
 
 // prose turns the text of a page into paragraphs and items. Text between
@@ -78,7 +100,7 @@ func Rules(all []*review.Rule) (*Page, error) {
 			p.item(0, code(r.ID), text(": %s", page.Title))
 		}
 	}
-	p.paragraph(text("passband explain RULE shows the page of one."))
+	p.paragraph(code("passband explain RULE"), text(" shows the page of one."))
 	return p, nil
 }
 

@@ -142,7 +142,7 @@ func (d *Document) diffJSON() DiffJSON {
 		out.Passband = "review"
 		out.Verdict = &VerdictJSON{
 			Blocks: check.Blocks, Skipped: check.Skipped, Rules: check.Rules, Edition: check.Edition,
-			Findings: check.Findings, Gone: findingsJSON(d, d.Verdict.Gone), Accepted: check.Accepted, Caution: caution,
+			Findings: check.Findings, Gone: findingsJSON(d.Verdict.Gone), Accepted: check.Accepted, Caution: caution,
 		}
 	}
 	return out

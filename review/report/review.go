@@ -11,13 +11,20 @@ func Review(d *Document) *Page {
 	d.title(p, "Review")
 	d.verdict(p)
 	fresh, still := split(d.Verdict.Findings)
+	if len(fresh)+len(d.Verdict.Accepted)+len(d.Verdict.Gone) > 0 {
+		p.heading(2, text("What is found"))
+	}
 	d.findings(p, fresh)
 	d.accepted(p)
 	for _, f := range d.Verdict.Gone {
 		p.item(0, Span{"gone", Good}, text(": %s ", f.What), faint("[%s]", f.Rule))
 	}
-	if len(still) > 0 {
-		p.paragraph(text("%s was there before this change and is not held against it.", count(len(still), "finding")))
+	switch n := len(still); n {
+	case 0:
+	case 1:
+		p.paragraph(text("1 finding stood before this change and is not held against it."))
+	default:
+		p.paragraph(text("%d findings stood before this change and are not held against it.", n))
 	}
 	p.heading(2, text("What changes"))
 	d.changes(p)

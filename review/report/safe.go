@@ -1,13 +1,15 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 )
 
 // Visible makes a text safe to show at all: what does not print is shown as its
-// code point, so that no escape sequence, line break or direction mark gets
-// through, and bytes that are no text are shown as such.
+// code point, so that no escape sequence, direction mark or invisible letter gets
+// through; line ends and tabs become spaces, and bytes that are no text are shown
+// as such.
 func Visible(s string) string {
 	if strings.IndexFunc(s, hidden) < 0 && strings.ToValidUTF8(s, "") == s {
 		return s
@@ -18,7 +20,7 @@ func Visible(s string) string {
 		case r == '\n' || r == '\t':
 			b.WriteByte(' ')
 		case hidden(r):
-			b.WriteString(codePoint(r))
+			fmt.Fprintf(&b, "<%U>", r)
 		default:
 			b.WriteRune(r)
 		}
@@ -26,18 +28,8 @@ func Visible(s string) string {
 	return b.String()
 }
 
-// hidden reports whether a character would not show, or would change how others do.
+// hidden reports whether a character would not show, or would change how others
+// do. Some letters are drawn as nothing (Unicode, Default_Ignorable_Code_Point).
 func hidden(r rune) bool {
-	return !unicode.IsPrint(r) && r != ' ' || unicode.Is(unicode.Bidi_Control, r)
-}
-
-func codePoint(r rune) string {
-	const digits = "0123456789ABCDEF"
-	hex := ""
-	for shift := 20; shift >= 0; shift -= 4 {
-		if d := r >> shift & 15; d != 0 || hex != "" || shift < 16 {
-			hex += string(digits[d])
-		}
-	}
-	return "<U+" + hex + ">"
+	return !unicode.IsPrint(r) || unicode.Is(unicode.Other_Default_Ignorable_Code_Point, r)
 }

@@ -56,28 +56,28 @@ type RecordForm struct {
 
 // ShowJSON writes Show for programs. The error is that of Show.
 func ShowJSON(w io.Writer, d *Document, name string) error {
-	if _, err := Show(d, name); err != nil {
+	f, err := find(d.Expansion, name)
+	if err != nil {
 		return err
 	}
 	out := ShowForm{
 		Passband: "show", Version: version, Plan: d.Expansion.Plan.Header.Title.Or(""), At: d.New,
 		Channels: []ChannelForm{}, Records: []RecordForm{},
 	}
-	kind, key := askedKind(name)
-	if kind == 0 || kind == plan.KindChannel {
-		for _, c := range channelsNamed(d.Expansion, key) {
-			out.Channels = append(out.Channels, channelForm(d.Expansion, c))
-		}
+	for _, c := range f.channels {
+		out.Channels = append(out.Channels, channelForm(d.Expansion, c))
 	}
-	for _, k := range []plan.Kind{plan.KindRepeater, plan.KindGroup, plan.KindZone} {
-		if r, ok := d.Expansion.Plan.Find(plan.Thing{Kind: k, Key: key}); ok && (kind == 0 || kind == k) {
-			out.Records = append(out.Records, recordForm(r))
-		}
+	for _, r := range f.repeaters {
+		out.Records = append(out.Records, recordForm(r))
 	}
-	for _, o := range operatorsNamed(d.Expansion, key) {
-		if kind == 0 || kind == plan.KindOperator {
-			out.Records = append(out.Records, recordForm(o))
-		}
+	for _, g := range f.groups {
+		out.Records = append(out.Records, recordForm(g))
+	}
+	for _, z := range f.zones {
+		out.Records = append(out.Records, recordForm(z.Zone))
+	}
+	for _, o := range f.operators {
+		out.Records = append(out.Records, recordForm(o))
 	}
 	return WriteJSON(w, out)
 }
@@ -86,7 +86,7 @@ func channelForm(x *plan.Expansion, c *plan.Channel) ChannelForm {
 	f := ChannelForm{
 		Name: c.Name, Path: c.Path, Label: c.Label, Mode: c.Mode, Receive: c.Receive, Transmit: c.Transmit, Wide: c.Wide,
 		Slot: int(c.Slot), Group: c.GroupKey, Listens: c.Listens, ScanList: c.ScanList, Power: c.Power, Timeout: c.Timeout,
-		Access: c.Access, Zones: []string{},
+		Access: c.Access, Zones: []string{}, Because: []CauseAt{},
 	}
 	if !c.ToneSend.IsZero() {
 		f.ToneSend = c.ToneSend.String()

@@ -1,0 +1,172 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// change says one change.
+func (d *Document) change(p *Page, c *plandiff.Change) {
+	at := faint(" (%s)", d.place(c.At))
+	switch {
+	case c.Op == plandiff.Renamed:
+		p.detail(0, "", text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match)), at)
+	case c.Op == plandiff.Added || c.Op == plandiff.Removed:
+		verb := text("is new")
+		if c.Op == plandiff.Removed {
+			verb = text("is gone")
+			at = faint(" (was at %s)", d.was(c.WasAt))
+		}
+		p.detail(0, "", append(Line{verb, text(": ")}, append(contents(c), at)...)...)
+	case c.Retuned():
+		p.detail(0, "", append(append(Line{text("moved: ")}, append(value(c.Field("output")), append(Line{text(", and members send on ")}, value(c.Field("input"))...)...)...), at)...)
+	default:
+		for i := range c.Edits {
+			d.edit(p, &c.Edits[i], at)
+			at = Span{}
+		}
+	}
+}
+
+func match(m plandiff.Match) string {
+	if m.How == plandiff.ByAlike {
+		return fmt.Sprintf("%d%% alike", m.Alike)
+	}
+	return m.How.String()
+}
+
+// contents names what a record that came or went holds.
+func contents(c *plandiff.Change) Line {
+	var line Line
+	for _, e := range c.Edits {
+		texts := append(append([]string{}, e.Old...), e.New...)
+		if e.Form == plan.Flag || len(texts) == 0 {
+			continue
+		}
+		if len(line) > 0 {
+			line = append(line, text(", "))
+		}
+		line = append(line, text("%s ", fieldWords(e.Field)), code(strings.Join(texts, " ")))
+	}
+	if len(line) == 0 {
+		return Line{text("nothing in it")}
+	}
+	return line
+}
+
+// edit says one field with another value.
+func (d *Document) edit(p *Page, e *plandiff.Edit, at Span) {
+	field := text("%s: ", fieldWords(e.Field))
+	if len(e.Steps) > 0 {
+		line := Line{field}
+		for i, s := range e.Steps {
+			if i > 0 {
+				line = append(line, text(", "))
+			}
+			line = append(line, step(s)...)
+		}
+		p.detail(0, "", append(line, at)...)
+		return
+	}
+	p.detail(0, "", append(append(Line{field}, value(e)...), at)...)
+}
+
+func step(s plandiff.Step) Line {
+	switch s.Op {
+	case plandiff.Came:
+		return Line{Span{s.Text, New}, text(" added at %d", s.To)}
+	case plandiff.Went:
+		return Line{Span{s.Text, Old}, text(" taken out")}
+	}
+	return Line{code(s.Text), text(" moved from %d to %d", s.From, s.To)}
+}
+
+// value says an old value and a new one; a longer text piece by piece.
+func value(e *plandiff.Edit) Line {
+	switch {
+	case len(e.Old) == 0 && len(e.New) == 0:
+		return Line{text("changed")}
+	case len(e.Old) == 0:
+		return Line{text("not set -> "), Span{strings.Join(e.New, " "), New}}
+	case len(e.New) == 0:
+		return Line{Span{strings.Join(e.Old, " "), Old}, text(" -> not set")}
+	case isText(e) && len(e.Old[0])+len(e.New[0]) > 40 && len(e.Old[0])+len(e.New[0]) < mostPieced:
+		return pieces(e.Old[0], e.New[0])
+	}
+	return Line{Span{strings.Join(e.Old, " "), Old}, text(" -> "), Span{strings.Join(e.New, " "), New}}
+}
+
+// mostPieced is the length in bytes of texts from which they are shown whole: the
+// time to find pieces grows with its square, and a plan must not hang a reader.
+const mostPieced = 4000
+
+func isText(e *plandiff.Edit) bool {
+	switch e.Field {
+	case "label", "note", "text", "plan", "reason", "name":
+		return e.Form == plan.Scalar
+	}
+	return false
+}
+
+// pieces marks what left a text with [-...-] and what came with {+...+}, so that
+// it can be read without colors.
+func pieces(old, new string) Line {
+	var line Line
+	for _, piece := range plandiff.TextPieces(old, new) {
+		switch piece.Op {
+		case plandiff.Went:
+			line = append(line, Span{"[-" + piece.Text + "-]", Old})
+		case plandiff.Came:
+			line = append(line, Span{"{+" + piece.Text + "+}", New})
+		default:
+			line = append(line, text("%s", piece.Text))
+		}
+	}
+	return line
+}
+
+// fieldWords gives the name of a field as a person says it.
+func fieldWords(name string) string {
+	if words := ownWords(name); words != "" {
+		return words
+	}
+	if limit, ok := strings.CutPrefix(name, "limits."); ok {
+		return "limit of " + strings.ReplaceAll(limit, "_", " ")
+	}
+	name = strings.TrimPrefix(strings.TrimPrefix(name, "dmr."), "fm.")
+	return strings.NewReplacer("_", " ", ".", " ").Replace(name)
+}
+
+// ownWords gives the name of a field that its key does not tell.
+func ownWords(name string) string {
+	switch name {
+	case "fm":
+		return "FM side"
+	case "dmr":
+		return "DMR side"
+	case "fm.tone.send":
+		return "tone sent"
+	case "fm.tone.receive":
+		return "tone received"
+	case "fm.access":
+		return "FM access"
+	case "dmr.access":
+		return "DMR access"
+	case "dmr.slot1":
+		return "slot 1"
+	case "dmr.slot2":
+		return "slot 2"
+	case "timeout_s":
+		return "time-out in s"
+	case "site.height_m":
+		return "antenna height in m"
+	case "site.erp_w":
+		return "ERP in W"
+	case "license":
+		return "license class"
+	}
+	return ""
+}
