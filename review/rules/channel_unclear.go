@@ -23,8 +23,7 @@ var ChannelUnclear = &review.Rule{
 }
 
 func channelUnclear(p *review.Pass) {
-	channels := p.Plan.Channels.All()
-	for i, c := range channels {
+	for _, c := range p.Plan.Channels.All() {
 		said := slices.DeleteFunc([]plan.Item{{Text: "simplex", At: c.Simplex.At}, {Text: "receive", At: c.Receive.At}, {Text: "path", At: c.Path.At}},
 			func(i plan.Item) bool { return i.At.IsZero() })
 		f := review.Finding{
@@ -35,7 +34,7 @@ func channelUnclear(p *review.Pass) {
 			Source: "the plan's own text",
 		}
 		switch {
-		case len(said) == 1, len(said) == 0 && unreadIn(p.Plan, channels, i):
+		case len(said) == 1, len(said) == 0 && c.Partly():
 			continue
 		case len(said) > 1:
 			f.At, f.Values = said[1].At, texts(said)

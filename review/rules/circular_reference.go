@@ -24,15 +24,45 @@ var CircularReference = &review.Rule{
 }
 
 func circularReference(p *review.Pass) {
+	if len(p.Expansion.Cycles) == 0 {
+		return
+	}
+	at := links(p.Plan)
 	seen := make(map[string]bool)
 	for _, c := range p.Expansion.Cycles {
 		circle := fromLeast(c.Through[:len(c.Through)-1])
 		if id := fmt.Sprint(circle); !seen[id] {
 			seen[id] = true
-			p.Report(circleFinding(p.Plan, circle))
+			p.Report(circleFinding(circle, at))
 		}
 	}
 }
+
+// A link is one record that names another of its kind.
+type link struct{ from, to plan.Thing }
+
+// links gives the line of each channel and each zone that names another.
+func links(p *plan.Plan) map[link]plan.Place {
+	at := make(map[link]plan.Place)
+	for _, c := range p.Channels.All() {
+		if c.Path.IsSet() {
+			at[link{c.Thing(), plan.Thing{Kind: plan.KindChannel, Key: c.Path.V}}] = c.Path.At
+		}
+	}
+	for _, z := range p.Zones.All() {
+		for _, entry := range z.Channels {
+			inner, ok := strings.CutPrefix(entry.V, includes)
+			l := link{z.Thing(), plan.Thing{Kind: plan.KindZone, Key: inner}}
+			if _, twice := at[l]; ok && entry.IsSet() && !twice {
+				at[l] = entry.At
+			}
+		}
+	}
+	return at
+}
+
+// includes begins an entry that stands for the channels of another zone.
+const includes = "zone:"
 
 // fromLeast turns a circle so that it begins at its least key: it is found once
 // from each record in it, and is one fault.
@@ -46,7 +76,7 @@ func fromLeast(circle []plan.Thing) []plan.Thing {
 	return slices.Concat(circle[least:], circle[:least])
 }
 
-func circleFinding(p *plan.Plan, circle []plan.Thing) review.Finding {
+func circleFinding(circle []plan.Thing, lines map[link]plan.Place) review.Finding {
 	verb := "includes"
 	f := review.Finding{
 		About: circle,
@@ -61,7 +91,7 @@ func circleFinding(p *plan.Plan, circle []plan.Thing) review.Finding {
 	var said []string
 	for i, from := range circle {
 		to := circle[(i+1)%len(circle)]
-		at := refersAt(p, from, to)
+		at := lines[link{from, to}]
 		if i == 0 {
 			f.At = at
 		} else {
@@ -75,23 +105,3 @@ func circleFinding(p *plan.Plan, circle []plan.Thing) review.Finding {
 	f.What = fmt.Sprintf("%s %s", circle[0], strings.Join(said, ", which "))
 	return f
 }
-
-// refersAt gives the line of a record that names the next one of the circle.
-func refersAt(p *plan.Plan, from, to plan.Thing) plan.Place {
-	if c, ok := p.Channels.Find(from.Key); ok && from.Kind == plan.KindChannel {
-		return c.Path.At
-	}
-	z, ok := p.Zones.Find(from.Key)
-	if !ok {
-		return plan.Place{}
-	}
-	for _, entry := range z.Channels {
-		if entry.IsSet() && entry.V == includes+to.Key {
-			return entry.At
-		}
-	}
-	return z.Place()
-}
-
-// includes begins an entry that stands for the channels of another zone.
-const includes = "zone:"

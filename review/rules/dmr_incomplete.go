@@ -21,23 +21,21 @@ var DMRIncomplete = &review.Rule{
 }
 
 func dmrIncomplete(p *review.Pass) {
-	repeaters := p.Plan.Repeaters.All()
-	for i, r := range repeaters {
+	for _, r := range p.Plan.Repeaters.All() {
 		if !r.DMR.Present.IsSet() {
 			continue
 		}
 		noGroup := len(r.DMR.Slots[0])+len(r.DMR.Slots[1]) == 0
-		if missing := absent(!r.DMR.ColorCode.Written(), noGroup); len(missing) > 0 && !unreadIn(p.Plan, repeaters, i) {
+		if missing := absent(!r.DMR.ColorCode.Written(), noGroup); len(missing) > 0 && !r.Partly() {
 			p.Report(incomplete(r, r.DMR.Present.At, "the DMR side of "+r.Thing().String(), missing))
 		}
 	}
-	channels := p.Plan.Channels.All()
-	for i, c := range channels {
+	for _, c := range p.Plan.Channels.All() {
 		sends := c.Simplex.Written() && !c.Path.Written() && c.Transmit.Or(true)
 		if !sends || !c.DMR.Present.IsSet() || c.FM.Present.Written() {
 			continue
 		}
-		if missing := absent(!c.DMR.ColorCode.Written(), !c.DMR.Group.Written()); len(missing) > 0 && !unreadIn(p.Plan, channels, i) {
+		if missing := absent(!c.DMR.ColorCode.Written(), !c.DMR.Group.Written()); len(missing) > 0 && !c.Partly() {
 			p.Report(incomplete(c, c.DMR.Present.At, c.Thing().String(), missing))
 		}
 	}

@@ -21,9 +21,8 @@ var EmptyScanList = &review.Rule{
 }
 
 func emptyScanList(p *review.Pass) {
-	lists := p.Plan.ScanLists.All()
-	for i, s := range lists {
-		if len(s.Channels) > 0 || unreadIn(p.Plan, lists, i) {
+	for _, s := range p.Plan.ScanLists.All() {
+		if len(s.Channels) > 0 || s.Partly() {
 			continue
 		}
 		p.Report(review.Finding{

@@ -23,9 +23,8 @@ var EmptyZone = &review.Rule{
 
 func emptyZone(p *review.Pass) {
 	outer := emptyThrough(p.Expansion)
-	zones := p.Plan.Zones.All()
-	for i, z := range zones {
-		if len(z.Channels) > 0 || unreadIn(p.Plan, zones, i) {
+	for _, z := range p.Plan.Zones.All() {
+		if len(z.Channels) > 0 || z.Partly() {
 			continue
 		}
 		f := review.Finding{

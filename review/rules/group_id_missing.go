@@ -21,9 +21,8 @@ var GroupIDMissing = &review.Rule{
 }
 
 func groupIDMissing(p *review.Pass) {
-	groups := p.Plan.Groups.All()
-	for i, g := range groups {
-		if g.ID.Written() || unreadIn(p.Plan, groups, i) {
+	for _, g := range p.Plan.Groups.All() {
+		if g.ID.Written() || g.Partly() {
 			continue
 		}
 		p.Report(review.Finding{

@@ -21,16 +21,14 @@ var ModeMissing = &review.Rule{
 }
 
 func modeMissing(p *review.Pass) {
-	repeaters := p.Plan.Repeaters.All()
-	for i, r := range repeaters {
-		if !r.FM.Present.Written() && !r.DMR.Present.Written() && !unreadIn(p.Plan, repeaters, i) {
+	for _, r := range p.Plan.Repeaters.All() {
+		if !r.FM.Present.Written() && !r.DMR.Present.Written() && !r.Partly() {
 			p.Report(noMode(r, "it makes no channel, so no radio would hold it"))
 		}
 	}
-	channels := p.Plan.Channels.All()
-	for i, c := range channels {
+	for _, c := range p.Plan.Channels.All() {
 		direct := (c.Simplex.Written() || c.Receive.Written()) && !c.Path.Written()
-		if direct && !c.FM.Present.Written() && !c.DMR.Present.Written() && !unreadIn(p.Plan, channels, i) {
+		if direct && !c.FM.Present.Written() && !c.DMR.Present.Written() && !c.Partly() {
 			p.Report(noMode(c, "a radio would be loaded with a guess"))
 		}
 	}

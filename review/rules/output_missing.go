@@ -22,9 +22,8 @@ var OutputMissing = &review.Rule{
 }
 
 func outputMissing(p *review.Pass) {
-	repeaters := p.Plan.Repeaters.All()
-	for i, r := range repeaters {
-		if r.Output.Written() || unreadIn(p.Plan, repeaters, i) {
+	for _, r := range p.Plan.Repeaters.All() {
+		if r.Output.Written() || r.Partly() {
 			continue
 		}
 		has := "no output"

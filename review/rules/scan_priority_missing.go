@@ -31,10 +31,7 @@ func scanPriorityMissing(p *review.Pass) {
 	}
 	for _, s := range p.Expansion.ScanLists {
 		list := s.List
-		if s.Priority == nil || len(s.Members) == 0 || unsure[list.Thing()] || holds(s) {
-			continue
-		}
-		if slices.ContainsFunc(list.Channels, func(v plan.Value[string]) bool { return v.Bad }) {
+		if s.Priority == nil || len(s.Members) == 0 || unsure[list.Thing()] || list.Partly() || holds(s) {
 			continue
 		}
 		p.Report(review.Finding{

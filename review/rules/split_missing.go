@@ -21,9 +21,8 @@ var SplitMissing = &review.Rule{
 }
 
 func splitMissing(p *review.Pass) {
-	repeaters := p.Plan.Repeaters.All()
-	for i, r := range repeaters {
-		if !r.Output.Written() || r.Split.Written() || r.Input.Written() || unreadIn(p.Plan, repeaters, i) {
+	for _, r := range p.Plan.Repeaters.All() {
+		if !r.Output.Written() || r.Split.Written() || r.Input.Written() || r.Partly() {
 			continue
 		}
 		p.Report(review.Finding{
