@@ -75,16 +75,24 @@ func (f Finding) identity(ren plan.Renames) string {
 	h := sha256.New()
 	io.WriteString(h, f.Rule)
 	for _, t := range f.About {
-		key := ren.Key(t.Kind, t.Key)
-		if t.Kind == plan.KindChannel && strings.Contains(key, "/") {
-			key = ren.Translate(plan.RefEntry, t.Key)
-		}
-		io.WriteString(h, "\x00"+t.Kind.String()+"\x01"+key)
+		io.WriteString(h, "\x00"+t.Kind.String()+"\x01"+keyNow(t, ren))
 	}
 	for _, v := range f.Values {
 		io.WriteString(h, "\x02"+v)
 	}
 	return hex.EncodeToString(h.Sum(nil))[:16]
+}
+
+// keyNow gives the key of a thing once the keys are renamed: that of a talk path
+// and of an acceptance is made of other keys.
+func keyNow(t plan.Thing, ren plan.Renames) string {
+	switch rule, at, found := strings.Cut(t.Key, " at "); {
+	case t.Kind == plan.KindAcceptance && found:
+		return rule + " at " + ren.Translate(plan.RefAcceptance, at)
+	case t.Kind == plan.KindChannel:
+		return ren.Translate(plan.RefEntry, t.Key)
+	}
+	return ren.Key(t.Kind, t.Key)
 }
 
 // sortFindings orders by place, then rule, then what they are about, so that

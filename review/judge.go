@@ -68,6 +68,7 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today pla
 	if err != nil {
 		return nil, err
 	}
+	j.acceptances(before, c.Old.Plan)
 	j.policy = j.policy.renamed(c.Renames)
 	v, err := j.check(c.New, c)
 	if err != nil {
@@ -75,8 +76,8 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today pla
 	}
 	v.Change = true
 	j.policyChanges(v, c)
-	stand(v, before, c.Renames)
 	j.acceptances(v, c.New.Plan)
+	stand(v, before, c.Renames)
 	sortFindings(v.Findings)
 	sortFindings(v.Gone)
 	return v, nil
