@@ -17,8 +17,8 @@ func newCheck(a *app) *cobra.Command {
 		Long: `Check judges a plan by its own policy: the one being edited, or the one at a
 revision or in another folder. It reads nothing but the plan.
 
-Each finding names its file, line and column, why it matters, what to do, and its
-rule; "passband explain RULE" shows the page of one.
+Each finding names its file, line and column, why it matters, what to do, and
+its rule; "passband explain RULE" shows the page of one.
 
 Exit status: 0 nothing blocks, 1 something blocks, 2 the work could not be done.`,
 		Example:           "  passband check\n  passband check 2026.1\n  passband check --json ../other-plan",

@@ -27,8 +27,8 @@ Each record that somebody edited is shown with its changes and with what they
 reach. Its weight says how much it matters: air (a radio transmits or listens
 differently), layout (zones and lists), label (names and notes), policy.
 
-Exit status: 0 done, 1 there are changes (with --exit-code), 2 the work could not
-be done.`,
+Exit status: 0 done, 1 there are changes (with --exit-code), 2 the work could
+not be done.`,
 		Example:           "  passband diff\n  passband diff main new-repeater\n  passband diff 2026.1 2026.2 --markdown",
 		Args:              atMost(2, "two revisions or folders at most"),
 		ValidArgsFunction: a.completeRevisions(2),

@@ -20,11 +20,11 @@ it rests on, and an example that fails and one that passes. Without a rule it
 lists them all, the worst first.`,
 		Example: "  passband explain\n  passband explain off-band",
 		Args:    atMost(1, "one rule"),
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+		ValidArgsFunction: func(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
 				return nil, cobra.ShellCompDirectiveNoFileComp
 			}
-			return ruleIDs(), cobra.ShellCompDirectiveNoFileComp
+			return beginning(ruleIDs(), typed), cobra.ShellCompDirectiveNoFileComp
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {

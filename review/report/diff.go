@@ -65,13 +65,13 @@ func (d *Document) people(p *Page, causes []*plandiff.Cause) {
 func (d *Document) person(p *Page, who string, c *plandiff.Change) {
 	switch c.Op {
 	case plandiff.Added:
-		p.detail(0, "", Span{who, New}, text(" is new"), faint(" (%s)", d.place(c.At)))
+		p.detail(0, "", Line{Span{who, New}, text(" is new")}.and(at(d.place(c.At))...)...)
 	case plandiff.Removed:
-		p.detail(0, "", Span{who, Old}, text(" is gone"), faint(" (was at %s)", d.was(c.WasAt)))
+		p.detail(0, "", Line{Span{who, Old}, text(" is gone")}.and(wasAt(d.was(c.WasAt))...)...)
 	default:
 		for i := range c.Edits {
 			e := &c.Edits[i]
-			p.detail(0, "", append(append(Line{code(who), text(": %s ", fieldWords(e.Field))}, value(e)...), faint(" (%s)", d.place(c.At)))...)
+			p.detail(0, "", Line{code(who), text(": %s ", fieldWords(e.Field))}.and(value(e)...).and(d.where(e)...)...)
 		}
 	}
 }

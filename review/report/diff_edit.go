@@ -10,23 +10,20 @@ import (
 
 // change says one change.
 func (d *Document) change(p *Page, c *plandiff.Change) {
-	at := faint(" (%s)", d.place(c.At))
 	switch {
 	case c.Op == plandiff.Renamed:
-		p.detail(0, "", text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match)), at)
-	case c.Op == plandiff.Added || c.Op == plandiff.Removed:
-		verb := text("is new")
-		if c.Op == plandiff.Removed {
-			verb = text("is gone")
-			at = faint(" (was at %s)", d.was(c.WasAt))
-		}
-		p.detail(0, "", append(Line{verb, text(": ")}, append(contents(c), at)...)...)
+		line := Line{text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match))}
+		p.detail(0, "", line.and(at(d.place(c.At))...)...)
+	case c.Op == plandiff.Added:
+		p.detail(0, "", Line{text("is new: ")}.and(contents(c)...).and(at(d.place(c.At))...)...)
+	case c.Op == plandiff.Removed:
+		p.detail(0, "", Line{text("is gone: ")}.and(contents(c)...).and(wasAt(d.was(c.WasAt))...)...)
 	case c.Retuned():
-		p.detail(0, "", append(append(Line{text("moved: ")}, append(value(c.Field("output")), append(Line{text(", and members send on ")}, value(c.Field("input"))...)...)...), at)...)
+		line := Line{text("moved: ")}.and(value(c.Field("output"))...).and(text(", and members send on ")).and(value(c.Field("input"))...)
+		p.detail(0, "", line.and(at(d.place(c.At))...)...)
 	default:
 		for i := range c.Edits {
-			d.edit(p, &c.Edits[i], at)
-			at = Span{}
+			d.edit(p, &c.Edits[i])
 		}
 	}
 }
@@ -58,20 +55,27 @@ func contents(c *plandiff.Change) Line {
 }
 
 // edit says one field with another value.
-func (d *Document) edit(p *Page, e *plandiff.Edit, at Span) {
-	field := text("%s: ", fieldWords(e.Field))
+func (d *Document) edit(p *Page, e *plandiff.Edit) {
+	said := value(e)
 	if len(e.Steps) > 0 {
-		line := Line{field}
+		steps := make([]Line, len(e.Steps))
 		for i, s := range e.Steps {
-			if i > 0 {
-				line = append(line, text(", "))
-			}
-			line = append(line, step(s)...)
+			steps[i] = step(s)
 		}
-		p.detail(0, "", append(line, at)...)
-		return
+		said = listed(steps)
 	}
-	p.detail(0, "", append(append(Line{field}, value(e)...), at)...)
+	p.detail(0, "", Line{text("%s: ", fieldWords(e.Field))}.and(said...).and(d.where(e)...)...)
+}
+
+// where gives the place of a field, or the one it had.
+func (d *Document) where(e *plandiff.Edit) Line {
+	switch {
+	case !e.NewAt.IsZero():
+		return at(d.place(e.NewAt))
+	case !e.OldAt.IsZero():
+		return wasAt(d.was(e.OldAt))
+	}
+	return nil
 }
 
 func step(s plandiff.Step) Line {

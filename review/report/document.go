@@ -4,6 +4,7 @@ import (
 	"path"
 
 	"passband.example/plandiff"
+	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
@@ -36,6 +37,9 @@ type Origin struct {
 // spans names an origin for people.
 func (o *Origin) spans() Line {
 	line := Line{code(o.Name)}
+	if o.Name == history.WorkTreeName {
+		line = Line{text("the %s", o.Name)}
+	}
 	if o.Hash != "" && o.short() != o.Name {
 		line = append(line, text(" ("), code(o.short()), text(")"))
 	}
@@ -43,6 +47,13 @@ func (o *Origin) spans() Line {
 		line = append(line, text(", %s", o.Note))
 	}
 	return line
+}
+
+func (o *Origin) preposition() string {
+	if o.Hash != "" {
+		return "at"
+	}
+	return "in"
 }
 
 func (o *Origin) short() string { return o.Hash[:min(len(o.Hash), 10)] }
@@ -63,18 +74,18 @@ func (d *Document) was(at plan.Place) string   { return d.Old.place(at) }
 func (d *Document) title(p *Page, what string) {
 	line := Line{text("%s", what)}
 	if name := d.Expansion.Plan.Header.Title.Or(""); name != "" {
-		line = append(line, text(" of "), strong(name))
+		line = line.and(text(" of "), strong(name))
 	}
 	if d.Old == nil && d.New != nil {
-		line = append(append(line, text(", ")), d.New.spans()...)
+		line = line.and(text(" %s ", d.New.preposition())).and(d.New.spans()...)
 	}
 	p.heading(1, line...)
-	if d.Old != nil && d.New != nil {
-		line := append(Line{text("From ")}, d.Old.spans()...)
-		if d.Old.Note != "" {
-			line = append(line, text(","))
-		}
-		line = append(append(line, text(" to ")), d.New.spans()...)
-		p.paragraph(append(line, text("."))...)
+	if d.Old == nil || d.New == nil {
+		return
 	}
+	line = Line{text("From ")}.and(d.Old.spans()...)
+	if d.Old.Note != "" {
+		line = line.and(text(","))
+	}
+	p.paragraph(line.and(text(" to ")).and(d.New.spans()...).and(text("."))...)
 }

@@ -35,7 +35,7 @@ func joined(line Line) Line {
 	return out
 }
 
-func isCode(s Style) bool { return s == Code || s == Old || s == New }
+func isCode(s Style) bool { return s == Code || s == At || s == Old || s == New }
 
 func markdownSpan(s Span) string {
 	shown := Visible(s.Text)
@@ -112,5 +112,5 @@ func escapeMarkdown(s string) string {
 // with a scheme or www (GitHub Flavored Markdown, 6.9), GH-1 for an issue, and
 // the :name: of a picture.
 var linkStart = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(:)(//)|(www)(\.)|(\bgh)(-\d)|(:)([\w+-]+:)`)
+	return regexp.MustCompile(`(?i)(:)(//)|(www)(\.)|(\bgh)(-\d)|(:)([a-z+-][\w+-]*:)`)
 })

@@ -1,6 +1,9 @@
 package report
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // A Page is a report for people, as a list of blocks from top to bottom.
 type Page struct {
@@ -16,6 +19,7 @@ const (
 	Strong
 	Code // a key, a value or a name from a plan or for a command line
 	Faint
+	At // a place in a file
 	Old
 	New
 	Blocks
@@ -33,11 +37,21 @@ type Span struct {
 // A Line is spans that follow each other.
 type Line []Span
 
+// and gives the line with more behind it.
+func (l Line) and(more ...Span) Line { return append(slices.Clip(l), more...) }
+
 func text(format string, args ...any) Span { return Span{fmt.Sprintf(format, args...), Plain} }
 func code(s string) Span                   { return Span{s, Code} }
 func faint(format string, args ...any) Span {
 	return Span{fmt.Sprintf(format, args...), Faint}
 }
+
+// at puts a place in brackets behind what stands there.
+func at(place string) Line { return Line{faint(" ("), Span{place, At}, faint(")")} }
+
+// wasAt is at for what is gone.
+func wasAt(place string) Line { return Line{faint(" (was at "), Span{place, At}, faint(")")} }
+
 func strong(s string) Span { return Span{s, Strong} }
 
 type block interface{ isBlock() }

@@ -22,7 +22,7 @@ func (s *shower) channel(c *plan.Channel) {
 	s.where(c)
 	s.p.heading(2, text("What makes it"))
 	for _, b := range c.Because {
-		s.p.item(0, code(b.Thing.String()), faint(" (%s)", s.d.place(b.At)))
+		s.p.item(0, Line{code(b.Thing.String())}.and(at(s.d.place(b.At))...)...)
 	}
 }
 
@@ -108,11 +108,11 @@ func (s *shower) digital(c *plan.Channel) {
 	if c.Group != nil {
 		s.point("Calls", text("%s, %s.", c.Group.Called(), callWords(c.Group)))
 	}
-	if len(c.Listens) > 0 {
-		s.point("Listens for", append(s.groupNames(c.Listens), text("."))...)
-	} else {
+	if len(c.Listens) == 0 || len(c.Listens) == 1 && c.Listens[0] == c.GroupKey {
 		s.point("Listens for", text("its own group alone."))
+		return
 	}
+	s.point("Listens for", append(s.groupNames(c.Listens), text("."))...)
 }
 
 // callWords says what a call to a group is, with its number.

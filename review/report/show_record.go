@@ -11,7 +11,7 @@ import (
 // headed begins what there is to say of a record: what members call it, what it
 // is, and where it stands.
 func (s *shower) headed(called, what string, r plan.Record) {
-	s.p.heading(1, strong(called), text(": %s", what), faint(" (%s)", s.d.place(r.Place())))
+	s.p.heading(1, Line{strong(called), text(": %s", what)}.and(at(s.d.place(r.Place()))...)...)
 }
 
 // repeater explains a repeater and lists its talk paths.

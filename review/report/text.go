@@ -101,7 +101,7 @@ func colors(s Style) string {
 		return "1"
 	case Code:
 		return "36"
-	case Faint:
+	case Faint, At:
 		return "2"
 	case Old:
 		return "31"
