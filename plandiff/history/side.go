@@ -3,10 +3,12 @@ package history
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"passband.example/plandiff/plan"
@@ -17,31 +19,89 @@ import (
 type Side struct {
 	Name   string  // as the person wrote it, or "work tree"
 	Commit *Commit // nil for a folder on disk
-	Note   string  // what else a reader should know: "where main and HEAD parted"
+	Note   string  // what else a reader should know: "where feature left main"
 	Files  fs.FS   // the folder of the plan
-	Folder string  // for a folder on disk, its path; else the folder in the commit
+	Folder string  // for a folder on disk, its path; else the folder in the commit; with slashes
+}
+
+// WorkTreeName is the Name of a side that is being edited.
+const WorkTreeName = "work tree"
+
+// String names the side in a sentence: "the work tree", "the folder ../other",
+// "main (d0134a9282)".
+func (s Side) String() string {
+	switch {
+	case s.Commit == nil && s.Name == WorkTreeName:
+		return "the work tree"
+	case s.Commit == nil:
+		return "the folder " + s.Name
+	case s.Name == s.Commit.Short():
+		return s.Name
+	}
+	return fmt.Sprintf("%s (%s)", s.Name, s.Commit.Short())
 }
 
 // Sides finds the plans that a person names. It begins at a folder: the plan
 // there, or the one that the folder is in.
 type Sides struct {
-	dir  string      // where the plan is
-	repo *Repository // nil where there is none
-	none error       // why there is no repository
+	dir    string      // where the plan is, or would be, on disk
+	inside string      // the folder of the plan in a commit, "" for the top
+	bare   bool        // there is no work tree
+	repo   *Repository // nil where none can be read
+	none   error       // why none can be read
 }
 
 // At opens the plan in dir, or in the nearest folder above that has one, and the
-// repository that holds it, if one does. Close it after use.
+// repository that holds it. In a bare repository, dir is the repository followed
+// by the folder of the plan in its commits: club.git/plans/valley. The folder need
+// not exist now, as long as a revision has it.
+//
+// Where there is no repository, or none that can be read, folders can still be
+// named; the error waits for whoever names a revision. Close it after use.
 func At(ctx context.Context, dir string) (*Sides, error) {
-	root := planRoot(dir)
-	repo, err := Open(ctx, root)
-	if err != nil && !errors.Is(err, ErrNoRepository) {
-		return nil, err
+	s := &Sides{dir: planRoot(dir)}
+	ground, below := nearestFolder(s.dir)
+	at, err := locate(ground)
+	if err != nil {
+		s.none = err
+		return s, nil
 	}
-	return &Sides{dir: root, repo: repo, none: err}, nil
+	s.bare = at.top == ""
+	s.inside = path.Join(at.inside(ground), below)
+	if s.repo, s.none = Open(ctx, ground); s.none != nil {
+		return s, ctx.Err()
+	}
+	return s, nil
+}
+
+// inside gives the folder below the top of the repository, also of a bare one.
+func (p place) inside(dir string) string {
+	if p.top != "" {
+		return p.prefix
+	}
+	real, err := realDir(dir)
+	if err != nil {
+		return ""
+	}
+	below, err := filepath.Rel(p.gitDir, real)
+	if err != nil || below == "." {
+		return ""
+	}
+	return filepath.ToSlash(below)
+}
+
+// nearestFolder splits a path into the part that exists and the rest.
+func nearestFolder(dir string) (ground, below string) {
+	ground = filepath.Clean(dir)
+	for !isDir(ground) && filepath.Dir(ground) != ground {
+		below = path.Join(filepath.Base(ground), below)
+		ground = filepath.Dir(ground)
+	}
+	return ground, below
 }
 
 // planRoot gives the nearest folder, from dir upwards, that holds a plan, or dir.
+// It does not look beyond the repository that dir is in.
 func planRoot(dir string) string {
 	at := dir
 	for range 64 {
@@ -51,7 +111,7 @@ func planRoot(dir string) string {
 		up := filepath.Join(at, "..")
 		here, err := os.Stat(at)
 		above, errUp := os.Stat(up)
-		if err != nil || errUp != nil || os.SameFile(here, above) {
+		if err != nil || errUp != nil || os.SameFile(here, above) || isTop(at) {
 			break
 		}
 		at = up
@@ -62,6 +122,11 @@ func planRoot(dir string) string {
 func isPlan(dir string) bool {
 	_, err := os.Lstat(filepath.Join(dir, plan.RootFile))
 	return err == nil
+}
+
+func isTop(dir string) bool {
+	p, err := placeAt(dir)
+	return err != nil || p.gitDir != ""
 }
 
 // Close releases what the repository holds.
@@ -76,31 +141,52 @@ func (s *Sides) Close() error {
 // there is none.
 func (s *Sides) Repository() (*Repository, error) { return s.repo, s.none }
 
+// Revisions lists the branches, tags and remote branches that a person may name,
+// sorted; none where there is no repository.
+func (s *Sides) Revisions(ctx context.Context) []string {
+	if s.repo == nil {
+		return nil
+	}
+	refs, err := s.repo.references(ctx)
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for full := range refs.byName {
+		if full != "HEAD" && !strings.HasSuffix(full, "/HEAD") && shortName(full) != strings.TrimPrefix(full, "refs/") {
+			names = append(names, shortName(full))
+		}
+	}
+	slices.Sort(names)
+	return slices.Compact(names)
+}
+
 // Now gives what is being edited: the folder on disk, or in a bare repository HEAD.
 func (s *Sides) Now(ctx context.Context) (Side, error) {
-	if s.repo != nil && s.repo.Bare() {
+	if s.bare {
 		return s.revision(ctx, "HEAD")
 	}
-	return s.folder(s.dir, "work tree")
+	return s.folder(s.dir, WorkTreeName)
 }
 
 // Named gives the plan that a person means by name: a folder if it looks like a
-// path to one, else a revision, else a folder all the same.
+// path to one, else a revision, else a folder all the same. A folder inside a
+// plan means the plan.
 func (s *Sides) Named(ctx context.Context, name string) (Side, error) {
 	info, err := os.Stat(name)
-	isFolder := err == nil && info.IsDir()
-	if isFolder && looksLikePath(name) {
+	exists := err == nil
+	switch {
+	case exists && !info.IsDir() && (s.repo == nil || !s.repo.IsRevision(ctx, name)):
+		return Side{}, fmt.Errorf("%q is a file; name a revision, or the folder of a plan", name)
+	case looksLikePath(name), exists && s.repo == nil:
 		return s.folder(name, name)
-	}
-	if s.repo == nil {
-		if isFolder {
-			return s.folder(name, name)
-		}
-		return Side{}, s.none
 	}
 	side, err := s.revision(ctx, name)
-	if errors.Is(err, ErrUnknownRevision) && isFolder {
+	switch {
+	case exists && errors.Is(err, ErrUnknownRevision):
 		return s.folder(name, name)
+	case exists && info.IsDir() && err == nil:
+		side.Note = fmt.Sprintf("not the folder, which is ./%s", filepath.ToSlash(name))
 	}
 	return side, err
 }
@@ -111,14 +197,24 @@ func looksLikePath(name string) bool {
 }
 
 func (s *Sides) folder(dir, name string) (Side, error) {
-	files, err := WorkTree(dir)
-	if err != nil {
-		return Side{}, err
+	root := planRoot(dir)
+	files, err := WorkTree(root)
+	if info, statErr := os.Stat(root); statErr == nil && !info.IsDir() {
+		return Side{}, fmt.Errorf("%q is a file; name the folder that it is in", dir)
 	}
-	return Side{Name: name, Files: files, Folder: filepath.ToSlash(dir)}, nil
+	if errors.Is(err, fs.ErrNotExist) {
+		return Side{}, fmt.Errorf("there is no folder %q; look at its spelling, and at the folder that you are in", dir)
+	}
+	if err != nil {
+		return Side{}, fmt.Errorf("the folder %q cannot be read: %w", dir, err)
+	}
+	return Side{Name: name, Files: files, Folder: filepath.ToSlash(filepath.Clean(root))}, nil
 }
 
 func (s *Sides) revision(ctx context.Context, rev string) (Side, error) {
+	if s.repo == nil {
+		return Side{}, s.none
+	}
 	c, err := s.repo.Resolve(ctx, rev)
 	if err != nil {
 		return Side{}, err
@@ -127,63 +223,13 @@ func (s *Sides) revision(ctx context.Context, rev string) (Side, error) {
 }
 
 func (s *Sides) at(ctx context.Context, name string, c Commit) (Side, error) {
-	dir := s.repo.Prefix()
-	files, err := s.repo.Tree(ctx, c, dir)
+	files, err := s.repo.Tree(ctx, c, s.inside)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Side{}, fmt.Errorf("%s has no folder %q; if the plan stood elsewhere then, compare two folders: "+
+			"git worktree add ../then %s makes one", Side{Name: name, Commit: &c}, s.inside, c.Short())
+	}
 	if err != nil {
 		return Side{}, err
 	}
-	return Side{Name: name, Commit: &c, Files: files, Folder: path.Join(dir)}, nil
-}
-
-// Pair gives the two sides of a comparison, by what a person named: nothing
-// compares HEAD with what is being edited, one name compares that with what is
-// being edited, two names each other.
-//
-// A revision is compared from where it and the other side parted, so that nobody
-// is blamed for what others merged meanwhile; tips compares the revisions as they
-// stand.
-func (s *Sides) Pair(ctx context.Context, names []string, tips bool) (old, new Side, err error) {
-	from := "HEAD"
-	if len(names) > 0 {
-		from = names[0]
-	}
-	if old, err = s.Named(ctx, from); err != nil {
-		return Side{}, Side{}, err
-	}
-	if len(names) > 1 {
-		new, err = s.Named(ctx, names[1])
-	} else {
-		new, err = s.Now(ctx)
-	}
-	if err != nil || tips || old.Commit == nil {
-		return old, new, err
-	}
-	old, err = s.parted(ctx, old, new)
-	return old, new, err
-}
-
-// parted gives the old side as it was where the new one left it.
-func (s *Sides) parted(ctx context.Context, old, new Side) (Side, error) {
-	head := new.Commit
-	branch := new.Name
-	if head == nil {
-		c, err := s.repo.Resolve(ctx, "HEAD")
-		if err != nil {
-			return Side{}, err
-		}
-		head, branch = &c, "HEAD"
-	}
-	base, related, err := s.repo.MergeBase(ctx, *old.Commit, *head)
-	switch {
-	case err != nil:
-		return Side{}, err
-	case !related:
-		old.Note = "which has no history in common with " + branch
-		return old, nil
-	case base.Hash == old.Commit.Hash:
-		return old, nil
-	}
-	parted, err := s.at(ctx, base.Short(), base)
-	parted.Note = "where " + branch + " left " + old.Name
-	return parted, err
+	return Side{Name: name, Commit: &c, Files: files, Folder: s.inside}, nil
 }
