@@ -48,7 +48,7 @@ not be done.`,
 		},
 	}
 	addForms(cmd, &a.form)
-	cmd.Flags().BoolVar(&tips, "tips", false, "compare the revisions as they stand, not from where they parted")
+	cmd.Flags().BoolVar(&tips, "tips", false, "compare the tips, not from where they parted")
 	cmd.Flags().BoolVar(&effects, "effects", false, "list every channel that a change reaches")
 	cmd.Flags().BoolVar(&exitCode, "exit-code", false, "end with status 1 if there are changes")
 	return cmd

@@ -15,9 +15,9 @@ func newExplain(a *app) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "explain [RULE]",
 		Short: "Show the page of a rule, or list all rules",
-		Long: `Explain shows the page of a rule: what is wrong, why it matters, what to do, what
-it rests on, and an example that fails and one that passes. Without a rule it
-lists them all, the worst first.`,
+		Long: `Explain shows the page of a rule: what is wrong, why it matters, what to do,
+what it rests on, and an example that fails and one that passes. Without a rule
+it lists them all, the worst first.`,
 		Example: "  passband explain\n  passband explain off-band",
 		Args:    atMost(1, "one rule"),
 		ValidArgsFunction: func(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {

@@ -12,8 +12,8 @@ func newStart(a *app) *cobra.Command {
 		Use:   "start DIR",
 		Short: "Make a new plan, with an example to replace line by line",
 		Long: `Start makes a folder with a small plan that checks clean, whose comments explain
-what each line is for, and a git repository in it without a commit. Inside a git
-repository it makes the plan alone.
+what each line is for, and a git repository in it without a commit. Inside a
+git repository it makes the plan alone.
 
 DIR must be new or empty. It appears whole or not at all.`,
 		Example: "  passband start our-plan",
