@@ -96,9 +96,12 @@ func keyNow(t plan.Thing, ren plan.Renames) string {
 }
 
 // sortFindings orders by place, then rule, then what they are about, so that
-// the same plan gives the same bytes.
-func sortFindings(fs []Finding) {
-	slices.SortStableFunc(fs, func(a, b Finding) int {
-		return cmp.Or(a.At.Compare(b.At), cmp.Compare(a.Rule, b.Rule), cmp.Compare(a.What, b.What))
-	})
+// the same plan gives the same bytes, in whatever order a rule found them.
+func sortFindings(fs []Finding) { slices.SortStableFunc(fs, compareFindings) }
+
+func compareFindings(a, b Finding) int {
+	if order := cmp.Or(a.At.Compare(b.At), cmp.Compare(a.Rule, b.Rule), cmp.Compare(a.What, b.What)); order != 0 {
+		return order
+	}
+	return cmp.Compare(a.ID(), b.ID())
 }

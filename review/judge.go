@@ -2,6 +2,8 @@ package review
 
 import (
 	"context"
+	"slices"
+	"strings"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -54,7 +56,7 @@ func Check(ctx context.Context, rules []*Rule, x *plan.Expansion, today plan.Dat
 		return nil, err
 	}
 	j.acceptances(v, x.Plan)
-	sortFindings(v.Findings)
+	v.sort()
 	return v, nil
 }
 
@@ -77,10 +79,17 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today pla
 	v.Change = true
 	j.policyChanges(v, c)
 	j.acceptances(v, c.New.Plan)
+	v.sort()
+	before.sort()
 	stand(v, before, c.Renames)
-	sortFindings(v.Findings)
-	sortFindings(v.Gone)
 	return v, nil
+}
+
+// sort brings all that was found into an order that does not depend on the order in
+// which it was. Findings with one identity are counted off in it.
+func (v *Verdict) sort() {
+	sortFindings(v.Findings)
+	slices.SortStableFunc(v.Accepted, func(a, b Accepted) int { return compareFindings(a.Finding, b.Finding) })
 }
 
 type judge struct {
@@ -120,6 +129,9 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 		}
 		r.Run(pass)
 	}
+	if err := j.ctx.Err(); err != nil {
+		return nil, err // the last rule may have stopped half-way
+	}
 	return v, nil
 }
 
@@ -136,38 +148,52 @@ func (j *judge) file(v *Verdict, f Finding) {
 	v.Findings = append(v.Findings, f)
 }
 
+// problemFinding makes a finding of what loading says. Its identity is what is
+// wrong, without the file and the other place that it may name: a record with a
+// fault that was moved has no new one.
 func problemFinding(p plan.Problem) Finding {
-	f := Finding{Rule: p.Rule, Severity: Block, At: p.At, What: p.What, Why: p.Why, Fix: p.Fix, Values: []string{p.At.File, p.What}}
+	f := Finding{Rule: p.Rule, Severity: Block, At: p.At, What: p.What, Why: p.Why, Fix: p.Fix, Values: []string{p.What}}
 	if !p.Also.IsZero() {
+		f.Values[0] = strings.ReplaceAll(p.What, p.Also.String(), "")
 		f.Also = []Related{{At: p.Also, Text: "written before here"}}
 	}
 	return f
 }
 
-// stand tells which findings of the new plan were there before, and which of
-// those before are gone. Findings with one identity are counted off one by one.
+// stand tells which findings of the new plan were there before, and which of those
+// before are gone. Findings with one identity are counted off one by one. Where the
+// old plan could not be read nothing is known to have been there, and all is new.
 func stand(v, before *Verdict, ren plan.Renames) {
-	was := make(map[string][]Finding)
+	was := make(map[string]int)
 	for _, f := range before.Findings {
-		id := f.identity(ren)
-		was[id] = append(was[id], f)
+		was[f.identity(ren)]++
+	}
+	accepted := make(map[string]int)
+	for _, a := range before.Accepted {
+		accepted[a.Finding.identity(ren)]++
 	}
 	for i := range v.Findings {
-		id := v.Findings[i].ID()
-		if len(was[id]) > 0 {
-			v.Findings[i].Standing = Still
-			was[id] = was[id][1:]
-		}
+		v.Findings[i].Standing = countOff(was, v.Findings[i].ID())
+	}
+	for i := range v.Accepted {
+		v.Accepted[i].Finding.Standing = countOff(accepted, v.Accepted[i].Finding.ID())
 	}
 	if v.Skipped != "" {
 		return // what could not be judged is not gone
 	}
 	for _, f := range before.Findings {
-		id := f.identity(ren)
-		if len(was[id]) > 0 {
-			was[id] = was[id][1:]
+		if countOff(was, f.identity(ren)) == Still {
 			f.Standing = Gone
 			v.Gone = append(v.Gone, f)
 		}
 	}
+}
+
+// countOff takes one finding with this identity off those that are left of it.
+func countOff(left map[string]int, id string) Standing {
+	if left[id] == 0 {
+		return New
+	}
+	left[id]--
+	return Still
 }

@@ -28,8 +28,9 @@ var headings = []string{"What is wrong", "Why it matters", "What to do", "What i
 func ParsePage(text string) (Page, error) {
 	head, rest, _ := strings.Cut(text, "\n## ")
 	first, title, _ := strings.Cut(head, "\n")
-	page := Page{ID: strings.TrimSpace(strings.TrimPrefix(first, "# ")), Title: strings.Join(strings.Fields(title), " ")}
-	if page.ID == "" || page.Title == "" {
+	id, marked := strings.CutPrefix(first, "# ")
+	page := Page{ID: id, Title: strings.Join(strings.Fields(title), " ")}
+	if !marked || id == "" || strings.ContainsAny(id, " \t") || page.Title == "" {
 		return page, fmt.Errorf("a page begins with a line \"# id\" and a sentence")
 	}
 	parts := []*string{&page.What, &page.Why, &page.Fix, &page.Source, &page.Fails, &page.Passes}
@@ -49,11 +50,11 @@ func ParsePage(text string) (Page, error) {
 	}
 	for _, example := range []*string{&page.Fails, &page.Passes} {
 		fenced, ok := strings.CutPrefix(*example, "```yaml\n")
-		fenced, closed := strings.CutSuffix(fenced, "```")
-		if !ok || !closed {
+		fenced, closed := strings.CutSuffix(fenced, "\n```")
+		if !ok || !closed || strings.TrimSpace(fenced) == "" {
 			return page, fmt.Errorf("page %s: an example is a text between ```yaml and ```", page.ID)
 		}
-		*example = fenced
+		*example = fenced + "\n"
 	}
 	return page, nil
 }

@@ -69,6 +69,9 @@ func (j *judge) ran(rule string) bool {
 // policyChanges reports each change of what is judged and how: it takes effect
 // only after the merge, and somebody should have decided it.
 func (j *judge) policyChanges(v *Verdict, c *plandiff.Comparison) {
+	if v.Skipped != "" {
+		return // what could not be read has not been taken out
+	}
 	for _, change := range c.Changes {
 		if change.Weight != plan.Policy {
 			continue
