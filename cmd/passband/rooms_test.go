@@ -12,7 +12,8 @@ import (
 
 // flow is the order of the rooms: nothing imports what stands to its right.
 var flow = []string{
-	"plandiff/signal", "plandiff/plan", "plandiff/plan/plantest", "plandiff", "plandiff/history", "plandiff/whole", "plandiff/demo",
+	"plandiff/signal", "plandiff/plan", "plandiff/plan/plantest", "plandiff",
+	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/history", "plandiff/whole", "plandiff/demo",
 	"plandiff/start", "review/license", "review", "review/rules", "review/report", "cmd/passband",
 }
 

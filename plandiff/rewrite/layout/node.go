@@ -1,0 +1,142 @@
+package layout
+
+import "strings"
+
+// Kind is the shape of a node.
+type Kind uint8
+
+// The kinds.
+const (
+	Scalar   Kind = iota + 1
+	Mapping       // keys with values
+	Sequence      // a list
+	Alias         // a repetition of another node: *name
+)
+
+// A Node is a value and the text that it is written in.
+type Node struct {
+	Kind    Kind
+	Flow    bool // between brackets, rather than on lines of its own
+	Locked  bool // it has an anchor, or repeats another node
+	Line    int  // from 1
+	Col     int  // from 1, in characters
+	Text    string
+	Value   string // of a scalar: what it says
+	Entries []*Entry
+
+	open, close string // a flow collection's brackets, with the blanks before the closing one
+	lastComma   bool   // the last entry between brackets has a comma
+	indent      string // of the entries of a block collection
+	eol         string // how a line ends here: "\n" or "\r\n"
+	first, next string // what stood before the first entry between brackets, and before the others
+}
+
+// An Entry is a key with its value, or an item of a list.
+type Entry struct {
+	Lead  string // what stands before it: blank lines, comments, the indentation
+	Key   *Node  // nil for an item of a list
+	Sep   string // between key and value: ": "; before an item: "- "
+	Value *Node
+	Comma string // between brackets: what leads to the comma, and the comma
+	Trail string // what follows on the line; in a block its line end too
+}
+
+// Name gives the key of an entry, "" for an item.
+func (e *Entry) Name() string {
+	if e.Key == nil {
+		return ""
+	}
+	return e.Key.Value
+}
+
+// IsEmpty reports whether nothing stands where a value could: "zones:" alone.
+func (n *Node) IsEmpty() bool { return n.Kind == Scalar && n.Text == "" }
+
+// Find gives the entry of a mapping with this key, or nil.
+func (n *Node) Find(key string) *Entry {
+	if n == nil || n.Kind != Mapping {
+		return nil
+	}
+	for _, e := range n.Entries {
+		if e.Name() == key {
+			return e
+		}
+	}
+	return nil
+}
+
+// Index gives the place of an entry in n, from 0, or -1.
+func (n *Node) Index(e *Entry) int {
+	for i := range n.Entries {
+		if n.Entries[i] == e {
+			return i
+		}
+	}
+	return -1
+}
+
+// String gives the text of the node.
+func (n *Node) String() string {
+	var b strings.Builder
+	n.write(&b)
+	return b.String()
+}
+
+func (n *Node) write(b *strings.Builder) {
+	switch {
+	case n == nil:
+		return
+	case n.Kind == Scalar || n.Kind == Alias:
+		b.WriteString(n.Text)
+		return
+	}
+	b.WriteString(n.open)
+	for _, e := range n.Entries {
+		e.write(b)
+	}
+	b.WriteString(n.close)
+}
+
+// String gives the text of the entry, with what stands before and behind it.
+func (e *Entry) String() string {
+	var b strings.Builder
+	e.write(&b)
+	return b.String()
+}
+
+func (e *Entry) write(b *strings.Builder) {
+	b.WriteString(e.Lead)
+	e.Key.write(b)
+	b.WriteString(e.Sep)
+	e.Value.write(b)
+	b.WriteString(e.Comma)
+	b.WriteString(e.Trail)
+}
+
+// A Doc is a text with the tree of its values.
+type Doc struct {
+	Root *Node // nil where the text holds no value
+	Tail string
+
+	mark bool // the text began with a byte order mark
+	open bool // the last line had no line end
+	eol  string
+}
+
+// Bytes gives the text.
+func (d *Doc) Bytes() []byte {
+	var b strings.Builder
+	if d.mark {
+		b.WriteString(byteOrderMark)
+	}
+	d.Root.write(&b)
+	b.WriteString(d.Tail)
+	text := b.String()
+	if d.open {
+		text = strings.TrimSuffix(strings.TrimSuffix(text, "\n"), "\r")
+	}
+	return []byte(text)
+}
+
+// LineEnd gives the line end of the text.
+func (d *Doc) LineEnd() string { return d.eol }
