@@ -60,8 +60,9 @@ func Check(ctx context.Context, rules []*Rule, x *plan.Expansion, today plan.Dat
 	return v, nil
 }
 
-// Judge judges a change by the policy of the plan that it starts from: a pull
-// request cannot waive its own findings. Each finding is new, or was there
+// Judge judges a change by the policy of the plan that it starts from, by its
+// edition, region and license, and by limits of its radios that are no wider: a
+// pull request cannot waive its own findings. Each finding is new, or was there
 // before, by an identity that shifted lines, other order and new keys do not
 // touch.
 func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today plan.Date) (*Verdict, error) {
@@ -72,7 +73,11 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today pla
 	}
 	j.acceptances(before, c.Old.Plan)
 	j.policy = j.policy.renamed(c.Renames)
-	v, err := j.check(c.New, c)
+	now := c.New
+	if judged := now.Plan.Under(c.Old.Plan, c.Renames); judged != now.Plan {
+		now = plan.Expand(judged)
+	}
+	v, err := j.check(now, c)
 	if err != nil {
 		return nil, err
 	}

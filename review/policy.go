@@ -15,9 +15,10 @@ type Policy struct {
 	Acceptances []*plan.Acceptance
 }
 
-// PolicyOf gives the policy that a plan states.
+// PolicyOf gives the policy that a plan states. A plan without an edition is judged
+// by the first one: leaving a line out must not open the door.
 func PolicyOf(p *plan.Plan) Policy {
-	return Policy{Edition: p.Header.Edition.Or(0), Severities: p.Severities.Sorted(), Acceptances: p.Acceptances.Sorted()}
+	return Policy{Edition: p.Header.Edition.Or(plan.FirstEdition), Severities: p.Severities.Sorted(), Acceptances: p.Acceptances.Sorted()}
 }
 
 // severity gives how bad the findings of a rule are under the policy, and why

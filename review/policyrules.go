@@ -3,6 +3,7 @@ package review
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -73,7 +74,7 @@ func (j *judge) policyChanges(v *Verdict, c *plandiff.Comparison) {
 		return // what could not be read has not been taken out
 	}
 	for _, change := range c.Changes {
-		if change.Weight != plan.Policy {
+		if change.Weight != plan.Policy && !setsLimit(&change) {
 			continue
 		}
 		j.add(v, PolicyChanged, Finding{
@@ -84,6 +85,11 @@ func (j *judge) policyChanges(v *Verdict, c *plandiff.Comparison) {
 			Values: []string{change.Op.String()},
 		})
 	}
+}
+
+// setsLimit reports whether a change states other limits of a radio.
+func setsLimit(c *plandiff.Change) bool {
+	return c.Op == plandiff.Changed && slices.ContainsFunc(c.Edits, func(e plandiff.Edit) bool { return strings.HasPrefix(e.Field, "limits.") })
 }
 
 func verb(op plandiff.Op) string {

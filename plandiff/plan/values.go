@@ -129,11 +129,14 @@ func parseSeconds(text string) (int, error) {
 	return n, nil
 }
 
+// FirstEdition is the edition of the first plans.
+const FirstEdition = 2026
+
 // parseEdition reads the year whose rules may block.
 func parseEdition(text string) (int, error) {
 	n, err := parseCount(text)
-	if err != nil || n < 2026 || n > 2999 {
-		return 0, fmt.Errorf("%q is not an edition; the first is 2026", clip(text))
+	if err != nil || n < FirstEdition || n > 2999 {
+		return 0, fmt.Errorf("%q is not an edition; the first is %d", clip(text), FirstEdition)
 	}
 	return n, nil
 }

@@ -30,7 +30,7 @@ func headerIncomplete(p *review.Pass) {
 		fix     string
 	}{
 		{"plan", h.Title.Written(), "a report cannot say which plan it speaks of", "add plan: and the name of the plan"},
-		{"edition", h.Edition.Written(), "no rule can block, since a rule that is newer than the plan's edition says at most warn", "add edition: and the year whose rules may block, such as 2026"},
+		{"edition", h.Edition.Written(), "it is judged by the first edition, 2026, and newer rules only warn", "add edition: and the year whose rules may block, such as 2026"},
 		{"region", h.Region.Written(), "no license table or band plan is known to judge by, so transmitting off the band is not noticed", "add region: and the country, such as US"},
 		{"license", h.License.Written(), "it is not judged whether members may transmit where the plan has them transmit", "add license: and the lowest class of license that the plan must be legal for"},
 	} {
