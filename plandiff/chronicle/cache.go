@@ -1,0 +1,5 @@
+package chronicle
+
+type fileCache struct{}
+
+func newFileCache() *fileCache { return &fileCache{} }

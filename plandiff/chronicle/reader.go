@@ -1,0 +1,49 @@
+package chronicle
+
+import (
+	"context"
+	"time"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
+)
+
+// A Reader reads the history of one plan. It is for one goroutine.
+type Reader struct {
+	repo  *history.Repository
+	dir   string // the folder of the plan, below the top of the repository
+	files *fileCache
+
+	// Progress, if set, is told after each commit that was looked at.
+	Progress func(Progress)
+}
+
+// Progress says how far a long reading has come.
+type Progress struct {
+	Commits int       // that were looked at
+	Back    time.Time // the date of the last one
+}
+
+// New gives a reader of the plan in the folder dir ("" for the top).
+func New(repo *history.Repository, dir string) *Reader {
+	return &Reader{repo: repo, dir: dir, files: newFileCache()}
+}
+
+// At reads the plan as it was at a commit, worked out. The error is
+// plan.ErrNoPlan where there was none, or an *Unreadable.
+func (r *Reader) At(ctx context.Context, c history.Commit) (*plan.Expansion, error) {
+	s, err := r.snapshot(ctx, c, r.dir)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := r.plan(ctx, s); err != nil {
+		return nil, err
+	}
+	return s.expansion(), nil
+}
+
+// compare tells the difference between two snapshots whose plans were read.
+func compare(old, new *snapshot) *plandiff.Comparison {
+	return plandiff.Compare(old.expansion(), new.expansion())
+}

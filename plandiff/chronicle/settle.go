@@ -1,0 +1,169 @@
+package chronicle
+
+import (
+	"strconv"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
+)
+
+// visit has nothing to do: all is done in follow.
+func (t *tracer) visit(*step) error { return nil }
+
+// follow settles what the commit changed, and hands the rest to the parents: each
+// attribute to the first one that has the same.
+func (t *tracer) follow(s *step) ([][]trail, error) {
+	older := make([][]trail, len(s.before))
+	if _, err := s.plan(s.ctx, s.now); err != nil {
+		if !isVerdict(err) {
+			return nil, err
+		}
+		if len(older) > 0 {
+			older[0] = s.trails // nobody can say what it was here
+		}
+		return older, nil
+	}
+	ds, err := s.differences()
+	if err != nil {
+		return nil, err
+	}
+	if len(ds) == 0 || ds[0].Comparison == nil {
+		ds = []*difference{{Comparison: plandiff.Compare(plan.Expand(new(plan.Plan)), s.now.expansion())}}
+	}
+	for rest := s.trails; len(rest) > 0; {
+		for i, d := range ds {
+			if d.Comparison == nil {
+				continue
+			}
+			var same []trail
+			if same, rest = split(d.Comparison, rest); i < len(older) {
+				older[i] = joined(older[i], same)
+			}
+		}
+		rest = t.settle(&s.commit, ds[0].Comparison, rest)
+	}
+	return older, nil
+}
+
+// split tells what of the trails is the same in the plan before, as that calls
+// it, and what differs.
+func split(c *plandiff.Comparison, trails []trail) (same, differs []trail) {
+	back := backwards(c)
+	for _, tr := range trails {
+		touched, isNew := tr.touched(c, back)
+		stay, gone := make(map[string]string), make(map[string]string)
+		for field, attribute := range tr.fields {
+			if _, changed := touched[field]; changed || isNew {
+				gone[field] = attribute
+			} else {
+				stay[field] = attribute
+			}
+		}
+		if len(gone) > 0 {
+			d := tr
+			d.fields = gone
+			differs = append(differs, d)
+		}
+		if len(stay) > 0 {
+			tr.fields = stay
+			was, _ := tr.before(c, back)
+			same = append(same, was)
+		}
+	}
+	return same, differs
+}
+
+// settle notes a commit as the origin of what it changed. A channel that is new
+// inherits: what its records say of it may be older than itself, and is followed on.
+func (t *tracer) settle(commit *history.Commit, c *plandiff.Comparison, trails []trail) (inherited []trail) {
+	back := backwards(c)
+	for _, tr := range trails {
+		touched, isNew := tr.touched(c, back)
+		for field, attribute := range tr.fields {
+			if from := tr.inherits(c, field); isNew && len(from) > 0 {
+				inherited = append(inherited, from...)
+				continue
+			}
+			o := touched[field]
+			o.Commit, o.Op, o.As = commit, plandiff.Changed, tr.thing.Key
+			if isNew {
+				o.Op = plandiff.Added
+			}
+			t.set(tr, attribute, o)
+		}
+	}
+	return inherited
+}
+
+// inherits gives trails of the fields that say a fact of a channel.
+func (t trail) inherits(c *plandiff.Comparison, fact string) []trail {
+	ch, ok := c.New.Find(t.thing.Key)
+	if !t.channel || !ok {
+		return nil
+	}
+	var from []trail
+	for _, f := range plandiff.Facts(c.New, ch) {
+		if f.Name != fact {
+			continue
+		}
+		for _, w := range f.From {
+			field := w.Field
+			if w.Item != "" {
+				field = itemField(w.Field, w.Item)
+			}
+			from = append(from, trail{thing: w.Thing, asked: t.asked, fact: fact, fields: map[string]string{field: fact}})
+		}
+	}
+	return from
+}
+
+// touched gives the attributes that a comparison changed, with what they were
+// before, and whether the thing is new altogether.
+func (t trail) touched(c *plandiff.Comparison, back plan.Renames) (was map[string]Origin, isNew bool) {
+	if t.channel {
+		return t.touchedChannel(c, back)
+	}
+	was = make(map[string]Origin)
+	for i := range c.Changes {
+		change := &c.Changes[i]
+		if change.Thing != t.thing || change.Op == plandiff.Removed {
+			continue
+		}
+		switch change.Op {
+		case plandiff.Added:
+			return was, true
+		case plandiff.Renamed:
+			was[KeyAttribute] = Origin{Was: []string{change.Was.Key}}
+		}
+		for _, e := range change.Edits {
+			was[e.Field] = Origin{Was: e.Old}
+			for _, s := range e.Steps {
+				o := Origin{Step: s.Op}
+				if s.From > 0 {
+					o.Was = []string{strconv.Itoa(s.From)}
+				}
+				was[itemField(e.Field, s.Text)] = o
+			}
+		}
+	}
+	return was, false
+}
+
+func (t trail) touchedChannel(c *plandiff.Comparison, back plan.Renames) (was map[string]Origin, isNew bool) {
+	was = make(map[string]Origin)
+	before, ok := t.channelBefore(c, back)
+	if ok && before.thing.Key != t.thing.Key {
+		was[KeyAttribute] = Origin{Was: []string{before.thing.Key}}
+	}
+	if e := effectOn(c, t.thing.Key); e != nil {
+		for _, a := range e.Aspects {
+			o := Origin{}
+			if a.Old != "" {
+				o.Was = []string{a.Old}
+			}
+			was[a.Name] = o
+		}
+	}
+	return was, !ok
+}

@@ -1,0 +1,80 @@
+package chronicle
+
+import (
+	"errors"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
+)
+
+// A step is one commit with the plan after it and before it.
+type step struct {
+	*walker
+	commit history.Commit
+	now    *snapshot
+	before []*snapshot // in each parent; none for a commit without parents
+	trails []trail     // what is followed, as this commit calls it
+
+	compared []*difference
+}
+
+// A difference is what changed from a parent to a commit.
+type difference struct {
+	*plandiff.Comparison // nil where there is no plan on one of the sides
+	since                *snapshot
+}
+
+// differences compares the commit with each of its parents, once. Where the plan
+// of a parent cannot be read, the nearest one before it that can stands in, so
+// that no change is lost. The plan of the commit itself must be readable.
+func (s *step) differences() ([]*difference, error) {
+	if s.compared != nil {
+		return s.compared, nil
+	}
+	for _, before := range s.before {
+		since, err := s.readable(before)
+		if err != nil {
+			return nil, err
+		}
+		d := &difference{since: since}
+		if since != nil {
+			d.Comparison = compare(since, s.now)
+		}
+		s.compared = append(s.compared, d)
+	}
+	return s.compared, nil
+}
+
+// readable gives the nearest plan that can be read, from a snapshot on along
+// first parents, or nil where there is none.
+func (w *walker) readable(s *snapshot) (*snapshot, error) {
+	for {
+		_, err := w.plan(w.ctx, s)
+		switch {
+		case err == nil:
+			return s, nil
+		case errors.Is(err, plan.ErrNoPlan):
+			return nil, nil
+		case !isVerdict(err):
+			return nil, err
+		}
+		c, err := w.repo.Commit(w.ctx, s.hash)
+		if err != nil || len(c.Parents) == 0 {
+			return nil, err
+		}
+		parent, err := w.repo.Commit(w.ctx, c.Parents[0])
+		if err != nil {
+			return nil, err
+		}
+		if s, err = w.snapshot(w.ctx, parent, s.folder); err != nil {
+			return nil, err
+		}
+	}
+}
+
+// untouched reports whether a commit with one parent changed no file that the
+// plan is read from.
+func (s *step) untouched() bool {
+	return len(s.before) == 1 && s.now.folder == s.before[0].folder && sameFiles(s.now, s.before[0])
+}

@@ -1,0 +1,174 @@
+package notes
+
+import (
+	"slices"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// Notes are what members must know between two releases of a plan, in their own
+// words: labels, frequencies, tones.
+type Notes struct {
+	Plan       string // its name
+	Radios     []Radio
+	New, Gone  []Channel
+	Changed    []Change
+	Relabelled []Pair
+	Zones      []List
+	ScanLists  []List
+	Messages   []Pair // texts; one side is empty for a new or a dropped one
+	Keys       []Key
+	Contacts   Contacts
+}
+
+// Empty reports whether members need not know anything.
+func (n *Notes) Empty() bool {
+	return len(n.New)+len(n.Gone)+len(n.Changed)+len(n.Relabelled)+len(n.Zones)+len(n.ScanLists)+len(n.Messages)+len(n.Keys) == 0 &&
+		n.Contacts == Contacts{} && !slices.ContainsFunc(n.Radios, func(r Radio) bool { return len(r.Why) > 0 })
+}
+
+// Radio says of one class of radio why it must be loaded again.
+type Radio struct {
+	Label string
+	Why   []string // nothing: it need not
+}
+
+// Channel is a channel that came or went.
+type Channel struct {
+	Label string
+	Facts []Fact
+	Zones []string // the labels of the zones that have it
+}
+
+// Fact is one setting of a channel.
+type Fact struct{ Name, Value string }
+
+// Change is what differs for one or more channels alike.
+type Change struct {
+	Of     string   // the label of the repeater where it is all of its channels, else ""
+	Labels []string // of the channels
+	Facts  []Differs
+}
+
+// Differs is a setting with another value; "" where it has none.
+type Differs struct{ Name, Old, New string }
+
+// Pair is a text that is another one now.
+type Pair struct{ Old, New string }
+
+// List is a zone or a scan list that is not as it was.
+type List struct {
+	Op         plandiff.Op
+	Label, Was string   // Was is the label before, where it had another
+	Came, Went []string // labels of channels
+	Reordered  bool
+	Priority   *Pair // of a scan list: the channel that is looked at more often
+}
+
+// Key is a number key that calls something else.
+type Key struct{ Digit, Old, New string }
+
+// Contacts counts the people in the list of operators.
+type Contacts struct{ New, Gone, Changed int }
+
+// Of makes the notes for a comparison of two releases.
+func Of(c *plandiff.Comparison) *Notes {
+	n := &Notes{Plan: c.New.Plan.Header.Title.Or("")}
+	w := newWriter(c)
+	w.channels(n)
+	w.lists(n)
+	w.small(n)
+	n.Radios = w.radios()
+	return n
+}
+
+// writer knows the two plans by the names that members know.
+type writer struct {
+	c       *plandiff.Comparison
+	effects []effect
+	usable  map[*plan.Channel]bool
+	zones   map[*plan.Channel][]string
+}
+
+// An effect is a channel before and now.
+type effect struct {
+	old, new *plan.Channel // one of them is nil where it came or went
+	aspects  []plandiff.Aspect
+}
+
+func newWriter(c *plandiff.Comparison) *writer {
+	w := &writer{c: c, usable: map[*plan.Channel]bool{}, zones: map[*plan.Channel][]string{}}
+	for _, x := range []*plan.Expansion{c.Old, c.New} {
+		w.know(x)
+	}
+	w.collect()
+	return w
+}
+
+// know notes the channels of a plan that a radio of the club holds, or all of
+// them where the plan names no radios, and the zones that have them.
+func (w *writer) know(x *plan.Expansion) {
+	for _, f := range x.Fits {
+		for _, c := range f.Channels {
+			w.usable[c] = true
+		}
+	}
+	if len(x.Fits) == 0 {
+		for _, c := range x.Channels {
+			w.usable[c] = true
+		}
+	}
+	for _, z := range x.Zones {
+		for _, m := range z.Members {
+			w.zones[m.Channel] = append(w.zones[m.Channel], z.Zone.Called())
+		}
+	}
+}
+
+// collect gives every channel that is not as it was once, in the order of the
+// channels, those that went last.
+func (w *writer) collect() {
+	byNew, byOld := make(map[*plan.Channel]effect), make(map[*plan.Channel]effect)
+	for _, cause := range w.c.Causes {
+		for _, e := range cause.Reach.Channels {
+			if e.Op == plandiff.Removed {
+				for _, o := range w.c.Old.Channels {
+					if w.c.Renames.Translate(plan.RefEntry, o.Name) == e.Channel {
+						byOld[o] = effect{old: o}
+					}
+				}
+				continue
+			}
+			if now, ok := w.c.New.Find(e.Channel); ok {
+				byNew[now] = effect{old: w.before(e), new: now, aspects: e.Aspects}
+			}
+		}
+	}
+	for _, now := range w.c.New.Channels {
+		if e, ok := byNew[now]; ok {
+			w.effects = append(w.effects, e)
+		}
+	}
+	for _, o := range w.c.Old.Channels {
+		if e, ok := byOld[o]; ok {
+			w.effects = append(w.effects, e)
+		}
+	}
+}
+
+// before gives the channel that an effect changed.
+func (w *writer) before(e plandiff.Effect) *plan.Channel {
+	if e.Op == plandiff.Added {
+		return nil
+	}
+	if o, ok := w.c.Old.Find(e.Was); ok {
+		return o
+	}
+	for _, o := range w.c.Old.Channels {
+		if w.c.Renames.Translate(plan.RefEntry, o.Name) == e.Channel {
+			return o
+		}
+	}
+	return nil
+}

@@ -1,0 +1,184 @@
+package report
+
+import (
+	"io"
+	"strings"
+
+	"github.com/rivo/uniseg"
+	"passband.example/plandiff"
+	"passband.example/plandiff/chronicle"
+	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
+)
+
+// Trace reports where every attribute of a thing comes from.
+func Trace(d *Document, traces []*chronicle.Trace) *Page {
+	p := new(Page)
+	for _, t := range traces {
+		d.trace(p, t)
+	}
+	return p
+}
+
+func (d *Document) trace(p *Page, t *chronicle.Trace) {
+	line := Line{strong(t.Thing.String())}
+	if t.Label != "" && t.Label != t.Thing.Key {
+		line = append(line, text(" (%s)", t.Label))
+	}
+	p.heading(1, line.and(d.at(t.At)...)...)
+	rows := table{head: []string{"attribute", "value", "changed", "by", "commit", "was"}, numbers: make([]bool, 6)}
+	var commits []*history.Commit
+	seen := make(map[string]bool)
+	for _, a := range t.Attributes {
+		name := text("%s", attributeWords(t, a.Name))
+		if a.Item {
+			name = Span{}
+		}
+		rows.rows = append(rows.rows, append([]Span{name, code(clipped(strings.Join(a.Value, " ")))}, d.origin(a.Origin)...))
+		if c := a.Origin.Commit; c != nil && !seen[c.Hash] {
+			seen[c.Hash] = true
+			commits = append(commits, c)
+		}
+	}
+	p.table(rows)
+	for _, c := range commits {
+		p.item(0, code(c.Short()), text(" %s %s: %s", day(c.When), c.Author, subject(*c)))
+	}
+	if t.Channel {
+		d.sources(p, t)
+	}
+}
+
+// origin gives the cells that tell who changed something.
+func (d *Document) origin(o chronicle.Origin) []Span {
+	switch {
+	case o.Hidden:
+		return []Span{text("earlier"), faint("not in this shallow clone"), {}, {}}
+	case o.Commit == nil:
+		return []Span{text("now"), faint("not recorded yet"), {}, was(o)}
+	}
+	return []Span{text("%s", day(o.Commit.When)), text("%s", o.Commit.Author), code(o.Commit.Short()), was(o)}
+}
+
+func was(o chronicle.Origin) Span {
+	switch {
+	case o.Op == plandiff.Added:
+		return faint("from its first day")
+	case o.Step == plandiff.Moved:
+		return text("at %s", o.Was[0])
+	case o.Step == plandiff.Came:
+		return faint("not in it")
+	case len(o.Was) == 0:
+		return faint("not set")
+	}
+	return Span{clipped(strings.Join(o.Was, " ")), Old}
+}
+
+// longestCell is how wide a value may be in the table; JSON has all of it.
+const longestCell = 32
+
+// clipped shortens a long value, and shows that it did.
+func clipped(s string) string {
+	s = Visible(s)
+	if uniseg.StringWidth(s) <= longestCell {
+		return s
+	}
+	var b strings.Builder
+	width := 0
+	for g := uniseg.NewGraphemes(s); g.Next(); {
+		if width += g.Width(); width > longestCell-1 {
+			break
+		}
+		b.WriteString(g.Str())
+	}
+	return b.String() + "…"
+}
+
+func attributeWords(t *chronicle.Trace, name string) string {
+	if name == chronicle.KeyAttribute && t.Channel {
+		return "name"
+	}
+	if t.Channel {
+		return name
+	}
+	return fieldWords(name)
+}
+
+// sources lists the lines that make a channel what it is.
+func (d *Document) sources(p *Page, t *chronicle.Trace) {
+	p.heading(2, text("Where it stands"))
+	for _, a := range t.Attributes {
+		var parts []Line
+		for _, w := range a.From {
+			if w.Field == chronicle.KeyAttribute {
+				continue
+			}
+			parts = append(parts, Line{code(w.Thing.String()), text(" %s", fieldWords(w.Field))}.and(d.at(w.At)...))
+		}
+		if len(parts) > 0 {
+			p.item(0, append(Line{text("%s: ", attributeWords(t, a.Name))}, listed(parts)...)...)
+		}
+	}
+}
+
+// TraceForm is the JSON form of Trace.
+type TraceForm struct {
+	Passband string      `json:"passband"`
+	Version  int         `json:"version"`
+	Plan     string      `json:"plan"`
+	At       *Origin     `json:"at"`
+	Things   []ThingForm `json:"things"`
+}
+
+// ThingForm is one thing with its attributes; worked out says that it is a channel
+// as a radio has it, and not a record.
+type ThingForm struct {
+	Thing      plan.Thing      `json:"thing"`
+	WorkedOut  bool            `json:"worked_out"`
+	Attributes []AttributeForm `json:"attributes"`
+}
+
+// AttributeForm is an attribute; the commit is null where the change is not
+// recorded yet, or, with hidden, where a shallow clone does not have it.
+type AttributeForm struct {
+	Name   string      `json:"name"`
+	Item   bool        `json:"item,omitempty"` // the value is one item of a list
+	Value  []string    `json:"value"`
+	Weight plan.Weight `json:"weight"`
+	From   []FromForm  `json:"from"`
+	Commit *CommitForm `json:"commit"`
+	Hidden bool        `json:"hidden,omitempty"`
+	Op     plandiff.Op `json:"op"`
+	Was    []string    `json:"was"`
+	As     string      `json:"as,omitempty"` // the key after that commit
+}
+
+// FromForm is a field that says an attribute.
+type FromForm struct {
+	Thing plan.Thing `json:"thing"`
+	Field string     `json:"field"`
+	Item  string     `json:"item,omitempty"` // where it is only one item of a list that matters
+	At    plan.Place `json:"at"`
+}
+
+// TraceJSON writes Trace for programs.
+func TraceJSON(w io.Writer, d *Document, traces []*chronicle.Trace) error {
+	out := TraceForm{Passband: "trace", Version: version, Plan: d.Expansion.Plan.Header.Title.Or(""), At: d.New, Things: []ThingForm{}}
+	for _, t := range traces {
+		thing := ThingForm{Thing: t.Thing, WorkedOut: t.Channel, Attributes: []AttributeForm{}}
+		for _, a := range t.Attributes {
+			f := AttributeForm{Name: a.Name, Item: a.Item, Value: orEmpty(a.Value), Weight: a.Weight, From: []FromForm{}, Hidden: a.Origin.Hidden,
+				Op: a.Origin.Op, Was: orEmpty(a.Origin.Was), As: a.Origin.As}
+			for _, from := range a.From {
+				f.From = append(f.From, FromForm(from))
+			}
+			if c := a.Origin.Commit; c != nil {
+				form := commitForm(*c)
+				f.Commit = &form
+			}
+			thing.Attributes = append(thing.Attributes, f)
+		}
+		out.Things = append(out.Things, thing)
+	}
+	return WriteJSON(w, out)
+}
