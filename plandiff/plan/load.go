@@ -73,6 +73,9 @@ type loader struct {
 	sizes  map[*yaml.Node]int // nodes inside an anchor of the file
 	alias  int                // nodes reached through aliases so far
 	stop   bool               // a limit on the whole plan was reached
+
+	apart   bool     // one file is read on its own: see ParseFile
+	records []Record // what it holds, in its order
 }
 
 // problem notes what is wrong, and where.
@@ -119,11 +122,11 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 	}
 	defer f.Close()
 	tooLarge := func(size string) ([]byte, bool) {
-		l.refuse(name, fmt.Sprintf("this file is %s; the most that passband reads is %d MB", size, most>>20), "what stands in it is missing from the plan", "split it, or take out what is no plan")
+		l.tooLarge(name, size, most)
 		return nil, false
 	}
 	if info, err := f.Stat(); err == nil && info.Size() > most {
-		return tooLarge(fmt.Sprintf("%d MB large", info.Size()>>20))
+		return tooLarge(megabytes(info.Size()))
 	}
 	data, err := io.ReadAll(io.LimitReader(f, most+1))
 	switch l.total += int64(len(data)); {
@@ -133,11 +136,22 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 	case int64(len(data)) > most:
 		return tooLarge("larger than it says")
 	case l.total > MaxTotalSize:
-		l.refuse(name, fmt.Sprintf("the files of the plan are larger than %d MB together", MaxTotalSize>>20), "the rest is not read", "keep the plan in a folder of its own")
-		l.stop = true
+		l.tooMuch(name)
 		return nil, false
 	}
 	return l.clean(data)
+}
+
+func (l *loader) tooLarge(name, size string, most int64) {
+	l.refuse(name, fmt.Sprintf("this file is %s; the most that passband reads is %d MB", size, most>>20), "what stands in it is missing from the plan", "split it, or take out what is no plan")
+}
+
+func megabytes(size int64) string { return fmt.Sprintf("%d MB large", size>>20) }
+
+// tooMuch refuses a file with which the plan is larger than passband reads.
+func (l *loader) tooMuch(name string) {
+	l.refuse(name, fmt.Sprintf("the files of the plan are larger than %d MB together", MaxTotalSize>>20), "the rest is not read", "keep the plan in a folder of its own")
+	l.stop = true
 }
 
 // reason gives the cause of a file error without the path, which the place tells.
@@ -159,15 +173,26 @@ func (l *loader) readFiles(ctx context.Context) error {
 			break
 		}
 		l.file = name
-		if path.Base(name) == OperatorsFile {
-			if data, ok := l.read(name, MaxTableSize); ok {
-				l.readOperators(data)
-			}
-			continue
-		}
-		if data, ok := l.read(name, MaxFileSize); ok {
-			l.readYAML(data)
+		if data, ok := l.read(name, mostOf(name)); ok {
+			l.parse(data)
 		}
 	}
 	return nil
+}
+
+// parse reads the text of a file.
+func (l *loader) parse(data []byte) {
+	if path.Base(l.file) == OperatorsFile {
+		l.readOperators(data)
+	} else {
+		l.readYAML(data)
+	}
+}
+
+// mostOf gives how many bytes of a file are read at most.
+func mostOf(name string) int64 {
+	if path.Base(name) == OperatorsFile {
+		return MaxTableSize
+	}
+	return MaxFileSize
 }

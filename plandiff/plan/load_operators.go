@@ -100,6 +100,10 @@ func (t *table) operator(row []string) {
 			}
 		}
 	}
+	if t.l.apart {
+		t.l.records = append(t.l.records, o)
+		return
+	}
 	_ = t.l.plan.Add(o) // rows are never refused
 }
 

@@ -99,8 +99,18 @@ func (l *loader) record(s *Section, key, value *yaml.Node) {
 	if name.Bad {
 		return
 	}
+	l.keep(s, r)
+}
+
+// keep puts a record into the plan, unless another has its key. The records of a
+// file that is read apart wait for the plan.
+func (l *loader) keep(s *Section, r Record) {
+	if l.apart {
+		l.records = append(l.records, r)
+		return
+	}
 	if first, ok := s.add(l.plan, r); !ok {
-		l.duplicate(l.place(key), key.Value, first.Place())
+		l.duplicate(r.Place(), r.Thing().Key, first.Place())
 	}
 }
 
@@ -141,9 +151,7 @@ func (l *loader) items(s *Section, n *yaml.Node) {
 			continue
 		}
 		r.setKey(Value[string]{V: s.keyOf(r), At: at})
-		if first, ok := s.add(l.plan, r); !ok {
-			l.duplicate(at, r.Thing().Key, first.Place())
-		}
+		l.keep(s, r)
 	}
 }
 

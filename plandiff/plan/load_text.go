@@ -40,11 +40,16 @@ func (l *loader) clean(data []byte) ([]byte, bool) {
 		i++
 	}
 	if l.values > MaxValues {
-		l.refuse(l.file, fmt.Sprintf("the plan has more than %d values", MaxValues), "this file and those after it are not read, so that no plan can exhaust the computer", "split the plan in two")
-		l.stop = true
+		l.tooManyValues(l.file)
 		return nil, false
 	}
 	return data, true
+}
+
+// tooManyValues refuses a file with which the plan has more values than passband reads.
+func (l *loader) tooManyValues(name string) {
+	l.refuse(name, fmt.Sprintf("the plan has more than %d values", MaxValues), "this file and those after it are not read, so that no plan can exhaust the computer", "split the plan in two")
+	l.stop = true
 }
 
 // strange looks at a character that is not plain ASCII: its size, and what is
