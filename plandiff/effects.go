@@ -202,6 +202,7 @@ var aspects = []aspect{
 	{"scan list", plan.Layout, scanList, sources("scan_list", "scan_list")},
 	{"power", plan.Air, plain(func(c *plan.Channel) string { return c.Power }), sources("power", "power")},
 	{"time-out", plan.Air, plain(timeout), sources("timeout_s", "timeout_s")},
+	{"privacy", plan.Air, plain(privacy), sources("dmr", "dmr")},
 	{"access", plan.Air, plain(func(c *plan.Channel) string { return c.Access }), append(sources("fm", "fm"), sources("dmr", "dmr")...)},
 }
 
@@ -281,4 +282,11 @@ func timeout(c *plan.Channel) string {
 		return ""
 	}
 	return strconv.Itoa(c.Timeout) + " s"
+}
+
+func privacy(c *plan.Channel) string {
+	if c.Privacy {
+		return "yes"
+	}
+	return ""
 }

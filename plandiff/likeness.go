@@ -80,7 +80,7 @@ func identifies(kind plan.Kind, field string) bool {
 // another key. The keys of the others are what they are about.
 func renamable(kind plan.Kind) bool {
 	switch kind {
-	case plan.KindPlan, plan.KindShortcut, plan.KindSeverity, plan.KindAcceptance:
+	case plan.KindPlan, plan.KindShortcut, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow:
 		return false
 	}
 	return true

@@ -147,7 +147,7 @@ func everything(s *plan.Section, old, new plan.Record) []Edit {
 // weightOf is what it weighs when a whole record of the kind comes or goes.
 func weightOf(s *plan.Section) plan.Weight {
 	switch s.Kind {
-	case plan.KindPlan, plan.KindSeverity, plan.KindAcceptance:
+	case plan.KindPlan, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow:
 		return plan.Policy
 	case plan.KindOperator, plan.KindMessage:
 		return plan.Label

@@ -12,6 +12,7 @@ import (
 var (
 	texts       = words(parseText)
 	notes       = words(parseNote)
+	rows        = words(parseRow)
 	people      = words(parsePerson)
 	names       = words(parseKey)
 	entries     = words(parseEntry)

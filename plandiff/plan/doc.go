@@ -44,8 +44,9 @@
 // The fm side may also say width (wide, the default, or narrow) and access
 // (always, channel free, tone free). The dmr side may also say receive_list
 // (see below) and access, in the words of ETSI TS 102 361: impolite, polite to
-// all, polite to own color code. A repeater may say power, timeout_s and
-// scan_list for all its channels.
+// all, polite to own color code; and privacy: yes where its channels encode speech so
+// that others can't hear it, which amateur radio does not allow. A repeater may say
+// power, timeout_s and scan_list for all its channels.
 //
 // # Groups and receive lists
 //
@@ -117,6 +118,13 @@
 //
 // operators.csv has the columns id, callsign and name. One person may use one
 // radio ID on several radios; two people may not share one.
+//
+// # The club's own license rows
+//
+// license.csv beside plan.yaml adds rows to the license tables of the region: what the
+// club does not want to use, or what its law allows and the tables lack. Its first line
+// is LicenseColumns; lines that begin with # are left out. Package license says what
+// the columns mean.
 //
 // # Policy
 //

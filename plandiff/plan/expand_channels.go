@@ -48,7 +48,7 @@ func (e *expander) dmrPath(r *Repeater, slot int, group Value[string]) *Channel 
 	c := e.ofRepeater(r, path, group.V)
 	c.At, c.Mode, c.GroupKey = group.At, ModeDMR, group.V
 	c.ColorCode, c.Slot = r.DMR.ColorCode, signal.Slot(slot+1)
-	c.Access = r.DMR.Access.Or("")
+	c.Access, c.Privacy = r.DMR.Access.Or(""), r.DMR.Privacy.Or(false)
 	c.Because[0].At = group.At
 	if g, ok := e.plan().Groups.Find(group.V); ok {
 		c.Group, c.Label = g, r.Called()+" "+g.Called()
@@ -163,7 +163,7 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 	s.Timeout = spec.Extra.Timeout.Or(s.Timeout)
 	s.ScanList = spec.Extra.ScanList.Or(s.ScanList)
 	if s.Mode == ModeDMR {
-		s.Access = spec.DMR.Access.Or(s.Access)
+		s.Access, s.Privacy = spec.DMR.Access.Or(s.Access), spec.DMR.Privacy.Or(s.Privacy)
 		if spec.DMR.ReceiveList.IsSet() {
 			s.Because = slices.DeleteFunc(s.Because, func(c Cause) bool { return c.Thing.Kind == KindReceiveList })
 			e.listen(&s, spec.DMR.ReceiveList.V)

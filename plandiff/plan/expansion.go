@@ -39,6 +39,7 @@ type Channel struct {
 	ToneReceive signal.Tone
 	ColorCode   Value[signal.ColorCode]
 	Slot        signal.Slot
+	Privacy     bool // speech is encoded so that others can't hear it
 
 	ReceiveList string   // slot, repeater, none, or the key of a receive list
 	Listens     []string // the keys of the groups it listens for, sorted

@@ -18,13 +18,14 @@ const (
 	KindRadio
 	KindSeverity
 	KindAcceptance
+	KindLicenseRow
 )
 
 var kindNames = [...]string{
 	KindPlan: "plan", KindRepeater: "repeater", KindGroup: "group", KindReceiveList: "receive list",
 	KindChannel: "channel", KindZone: "zone", KindScanList: "scan list", KindMessage: "message",
 	KindShortcut: "shortcut", KindOperator: "operator", KindRadio: "radio",
-	KindSeverity: "severity", KindAcceptance: "acceptance",
+	KindSeverity: "severity", KindAcceptance: "acceptance", KindLicenseRow: "license row",
 }
 
 // String gives the word for the kind, in the singular.

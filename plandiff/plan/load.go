@@ -12,10 +12,12 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// The name of the file that marks the root of a plan, and of a table of operators.
+// The names of the file that marks the root of a plan, of a table of operators, and of
+// the club's own rows of the license tables, which stand beside plan.yaml.
 const (
 	RootFile      = "plan.yaml"
 	OperatorsFile = "operators.csv"
+	LicenseFile   = "license.csv"
 )
 
 // What Load takes at most. A club's plan is far below; the limits are there so
@@ -182,9 +184,12 @@ func (l *loader) readFiles(ctx context.Context) error {
 
 // parse reads the text of a file.
 func (l *loader) parse(data []byte) {
-	if path.Base(l.file) == OperatorsFile {
+	switch path.Base(l.file) {
+	case OperatorsFile:
 		l.readOperators(data)
-	} else {
+	case LicenseFile:
+		l.readLicense(data)
+	default:
 		l.readYAML(data)
 	}
 }

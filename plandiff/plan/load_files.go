@@ -67,6 +67,10 @@ func (l *loader) consider(name string, d fs.DirEntry) error {
 		l.refuse(name, "this is a link to another file", "links are not followed: they could lead out of the plan", "put the file itself here")
 		return nil
 	}
+	if path.Base(name) == LicenseFile && name != LicenseFile {
+		l.refuse(name, "this file belongs beside "+RootFile, "what it bars would not be judged", "move its rows into "+LicenseFile+" there, or take it out")
+		return nil
+	}
 	if !d.Type().IsRegular() {
 		l.refuse(name, "this is not an ordinary file", "what stands in it is missing from the plan", "take it out, or put a file here")
 		return nil
@@ -84,5 +88,5 @@ func unprintable(r rune) bool { return r == utf8.RuneError || !unicode.IsGraphic
 
 func isPlanFile(name string) bool {
 	ext := path.Ext(name)
-	return ext == ".yaml" || ext == ".yml" || path.Base(name) == OperatorsFile
+	return ext == ".yaml" || ext == ".yml" || path.Base(name) == OperatorsFile || path.Base(name) == LicenseFile
 }

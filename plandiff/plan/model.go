@@ -19,11 +19,13 @@ type Plan struct {
 	Radios       Table[*Radio]
 	Severities   Table[*Severity]
 	Acceptances  Table[*Acceptance]
+	LicenseRows  Table[*LicenseRow]
 
 	Files    []string  // the files it was read from, sorted
 	Problems []Problem // what could not be read, sorted by place
 
 	rows map[string]int // how many operators say the same
+	base *Plan          // by whose license rows it is judged; nil: its own
 }
 
 // A Record is one thing of a plan: a repeater, a zone, a message.
@@ -77,6 +79,7 @@ type Repeater struct {
 		Slots       [2][]Value[string] // groups of time slot 1 and 2
 		ReceiveList Value[string]
 		Access      Value[string]
+		Privacy     Value[bool]
 	}
 	Site  Site
 	Extra Extra
@@ -143,6 +146,7 @@ type ChannelSpec struct {
 		Group       Value[string]
 		ReceiveList Value[string]
 		Access      Value[string]
+		Privacy     Value[bool]
 	}
 	Extra Extra
 	Note  Value[string]
@@ -211,6 +215,13 @@ type Acceptance struct {
 	At     Value[string]
 	Until  Value[Date]
 	Reason Value[string]
+}
+
+// LicenseRow is one row of license.csv: what the club adds to the license tables of
+// its region, or takes away. Package license reads its columns.
+type LicenseRow struct {
+	Name
+	Row Value[string] // as CSV, in the order of LicenseColumns
 }
 
 // TransmitOn is the frequency that a member sends on through the repeater: the

@@ -120,7 +120,7 @@ func shuffled(t *rapid.T, files map[string][]byte) map[string][]byte {
 			put(cut, name, value.Content[j], value.Content[j+1])
 		}
 	}
-	out := map[string][]byte{"plan.yaml": nil, "deep/operators.csv": files["operators.csv"]}
+	out := map[string][]byte{"plan.yaml": nil, "deep/operators.csv": files["operators.csv"], "license.csv": files["license.csv"]}
 	for _, file := range []string{"plan.yaml", "a/x.yaml", "z.yml"} {
 		whole := &yaml.Node{Kind: yaml.MappingNode}
 		if n := cut["plan.yaml"]; n != nil && file == "plan.yaml" {

@@ -84,6 +84,8 @@ var sections = []*Section{
 		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
 	within("review", listed(acceptanceKey, []string{"rule", "at"}, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
 		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
+	keyed(licenseRowKey, section(KindLicenseRow, "", "the club's own rows of the license tables, in license.csv", licenseRowFields(),
+		func() *LicenseRow { return new(LicenseRow) }, func(p *Plan) *Table[*LicenseRow] { return &p.LicenseRows })),
 }
 
 // section makes the description of a kind whose records stand in a table of the plan.

@@ -18,6 +18,7 @@ func repeaterFields() []Field {
 		list("dmr.slot2", List, names, func(r *Repeater) *[]Value[string] { return &r.DMR.Slots[1] }, "the groups on time slot 2").naming(RefGroup).weighing(Air),
 		scalar("dmr.receive_list", Air, names, func(r *Repeater) *Value[string] { return &r.DMR.ReceiveList }, "what its channels listen for").naming(RefReceiveList),
 		scalar("dmr.access", Air, dmrAccess, func(r *Repeater) *Value[string] { return &r.DMR.Access }, "when a radio may start to send"),
+		scalar("dmr.privacy", Air, yesNos, func(r *Repeater) *Value[bool] { return &r.DMR.Privacy }, "yes: its channels encode speech so that others can't hear it"),
 		flag("site", Label, func(r *Repeater) *Value[bool] { return &r.Site.Present }, "where it stands is known"),
 		scalar("site.grid", Label, grids, func(r *Repeater) *Value[signal.Grid] { return &r.Site.Grid }, "its Maidenhead locator"),
 		scalar("site.lat", Label, latitudes, func(r *Repeater) *Value[signal.MicroDegrees] { return &r.Site.Lat }, "degrees north, WGS 84"),
@@ -45,6 +46,7 @@ func channelFields() []Field {
 		scalar("dmr.group", Air, names, func(c *ChannelSpec) *Value[string] { return &c.DMR.Group }, "the group it calls").naming(RefGroup),
 		scalar("dmr.receive_list", Air, names, func(c *ChannelSpec) *Value[string] { return &c.DMR.ReceiveList }, "what it listens for").naming(RefReceiveList),
 		scalar("dmr.access", Air, dmrAccess, func(c *ChannelSpec) *Value[string] { return &c.DMR.Access }, "when a radio may start to send"),
+		scalar("dmr.privacy", Air, yesNos, func(c *ChannelSpec) *Value[bool] { return &c.DMR.Privacy }, "yes: it encodes speech so that others can't hear it"),
 	)
 	fields = append(fields, extraFields(func(c *ChannelSpec) *Extra { return &c.Extra })...)
 	return append(fields, scalar("note", Label, notes, func(c *ChannelSpec) *Value[string] { return &c.Note }, "for people; no radio holds it"))

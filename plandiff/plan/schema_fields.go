@@ -81,6 +81,12 @@ func acceptanceFields() []Field {
 	}
 }
 
+func licenseRowFields() []Field {
+	return []Field{
+		scalar("row", Policy, rows, func(r *LicenseRow) *Value[string] { return &r.Row }, "what is allowed or barred, in the columns of license.csv"),
+	}
+}
+
 func radioFields() []Field {
 	fields := []Field{
 		scalar("label", Label, texts, func(r *Radio) *Value[string] { return &r.Label }, "what members call it"),

@@ -51,4 +51,7 @@ func (r *Radio) Thing() Thing { return Thing{KindRadio, r.Key.V} }
 func (s *Severity) Thing() Thing { return Thing{KindSeverity, s.Key.V} }
 
 // Thing names the record.
+func (r *LicenseRow) Thing() Thing { return Thing{KindLicenseRow, r.Key.V} }
+
+// Thing names the record.
 func (a *Acceptance) Thing() Thing { return Thing{KindAcceptance, a.Key.V} }

@@ -1,7 +1,9 @@
 package plan
 
+import "slices"
+
 // Under gives the plan as it is judged by the rules of a base: with the edition,
-// region and license that the base states, and with the radios' limits no wider
+// region and license that the base states, with its license rows, and with the radios' limits no wider
 // than the base states them, so that a change cannot make room for itself. Keys
 // of the base are followed through ren. What the base does not state stays as it
 // is; where nothing differs, p itself is returned.
@@ -22,10 +24,22 @@ func (p *Plan) Under(base *Plan, ren Renames) *Plan {
 		}
 		judged.Radios.add(&limited)
 	}
+	if !slices.EqualFunc(p.LicenseRows.Sorted(), base.LicenseRows.Sorted(), func(a, b *LicenseRow) bool { return a.Key.V == b.Key.V }) {
+		judged.base, changed = base, true
+	}
 	if !changed {
 		return p
 	}
 	return &judged
+}
+
+// ClubRows gives the license rows that the plan is judged by: those of the base that it
+// was put under, or its own.
+func (p *Plan) ClubRows() []*LicenseRow {
+	if p.base != nil {
+		return p.base.LicenseRows.All()
+	}
+	return p.LicenseRows.All()
 }
 
 // keep puts the value of the base in, at the place of the one that it replaces,

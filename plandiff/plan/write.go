@@ -10,8 +10,8 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// Files writes a plan as text: plan.yaml with every section, and operators.csv
-// where there are operators. Load reads the same plan from it. Keys stand in the
+// Files writes a plan as text: plan.yaml with every section, operators.csv
+// where there are operators, and license.csv where the club has rows of its own. Load reads the same plan from it. Keys stand in the
 // order of the model, records in that of their keys; comments are not kept.
 func Files(p *Plan) (map[string][]byte, error) {
 	top := mappingNode()
@@ -42,6 +42,9 @@ func Files(p *Plan) (map[string][]byte, error) {
 	files := map[string][]byte{RootFile: buf.Bytes()}
 	if p.Operators.Len() > 0 {
 		files[OperatorsFile] = operatorsCSV(p)
+	}
+	if p.LicenseRows.Len() > 0 {
+		files[LicenseFile] = licenseCSV(p)
 	}
 	return files, nil
 }

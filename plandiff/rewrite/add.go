@@ -27,6 +27,10 @@ func (e *editor) add() error {
 			}
 			continue
 		}
+		if row, ok := r.(*plan.LicenseRow); ok {
+			e.licenseTable().addRow(row.Row.V)
+			continue
+		}
 		t := e.home(s, c.At.File)
 		in, err := t.section(s)
 		if err != nil {
@@ -43,14 +47,25 @@ func (e *editor) table(wish string) *table {
 		return t
 	}
 	for _, name := range names(e.tables) {
-		return e.tables[name]
+		if path.Base(name) == plan.OperatorsFile {
+			return e.tables[name]
+		}
 	}
 	name := plan.OperatorsFile
 	if path.Base(wish) == plan.OperatorsFile {
 		name = wish
 	}
-	e.tables[name] = newTable(nil)
+	e.tables[name] = newTable(nil, operatorsHead)
 	return e.tables[name]
+}
+
+// licenseTable gives the table of the club's own license rows, which is made where
+// there is none.
+func (e *editor) licenseTable() *table {
+	if e.tables[plan.LicenseFile] == nil {
+		e.tables[plan.LicenseFile] = newTable(nil, plan.LicenseColumns)
+	}
+	return e.tables[plan.LicenseFile]
 }
 
 // home gives the file that a new record belongs into: the one where the change has

@@ -59,6 +59,13 @@ func (s *stylist) files(p *plan.Plan) map[string][]byte {
 	if p.Operators.Len() > 0 {
 		files["operators.csv"] = s.table(p)
 	}
+	if rows := p.LicenseRows.All(); len(rows) > 0 {
+		text := "# what our club adds\n" + plan.LicenseColumns + "\n"
+		for _, r := range rows {
+			text += r.Row.V + "\n"
+		}
+		files[plan.LicenseFile] = []byte(text)
+	}
 	return files
 }
 

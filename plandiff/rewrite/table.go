@@ -10,7 +10,11 @@ import (
 	"passband.example/plandiff/plan"
 )
 
-// A table is the lines of a file with operators. A row stands on one line.
+// operatorsHead is the first line of a new table of operators.
+const operatorsHead = "id,callsign,name"
+
+// A table is the lines of a file with operators, or with license rows. A row stands
+// on one line.
 type table struct {
 	lines []string // with their line ends
 	gone  map[int]bool
@@ -20,14 +24,14 @@ type table struct {
 	open  bool // the last line had no line end
 }
 
-func newTable(text []byte) *table {
+func newTable(text []byte, head string) *table {
 	t := &table{gone: map[int]bool{}, eol: "\n"}
 	s := string(text)
 	if strings.Contains(s, "\r\n") {
 		t.eol = "\r\n"
 	}
 	if s == "" {
-		s = "id,callsign,name" + t.eol
+		s = head + t.eol
 	}
 	if !strings.HasSuffix(s, "\n") {
 		t.open = true
@@ -182,6 +186,9 @@ func (t *table) add(o *plan.Operator) error {
 	t.added = append(t.added, line)
 	return nil
 }
+
+// addRow puts a row in behind the last.
+func (t *table) addRow(row string) { t.added = append(t.added, row+t.eol) }
 
 // where gives the line before which a row belongs, if the rows are sorted by ID
 // and it does not belong behind the last.

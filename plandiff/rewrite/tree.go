@@ -36,8 +36,12 @@ func (e *editor) open() error {
 		if !ok {
 			return fmt.Errorf("the text of %s is missing", name)
 		}
-		if path.Base(name) == plan.OperatorsFile {
-			e.tables[name] = newTable(text)
+		switch path.Base(name) {
+		case plan.OperatorsFile:
+			e.tables[name] = newTable(text, operatorsHead)
+			continue
+		case plan.LicenseFile:
+			e.tables[name] = newTable(text, plan.LicenseColumns)
 			continue
 		}
 		t, err := newTree(name, text)

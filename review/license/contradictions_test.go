@@ -71,14 +71,14 @@ func TestWherePlansDiffer(t *testing.T) {
 	if s := first(gb, "433.050"); !strings.Contains(s.Use, "repeater output") || s.Plan != "GB" {
 		t.Errorf("433.050 is %q of %s in GB; outputs there", s.Use, s.Plan)
 	}
-	if s := first(itu, "431.100"); s.Raster != 12_500 {
-		t.Errorf("the raster at 431.100 is %d; one mirror prints 25 kHz, taken is 12.5", s.Raster)
+	if s := first(itu, "431.100"); !slices.Equal(s.Rasters, []signal.Hertz{12_500}) {
+		t.Errorf("the raster at 431.100 is %v; one mirror prints 25 kHz, taken is 12.5", s.Rasters)
 	}
 	if s := first(gb, "432.800"); s.MaxWidth != 12_000 {
 		t.Errorf("the width at 432.800 is %d; 25 kHz in 2018, 12 kHz in 2025", s.MaxWidth)
 	}
-	if s := first(us, "146.700"); s.Raster != 15_000 {
-		t.Errorf("the raster at 146.700 is %d; 15 kHz taken, 20 in some states", s.Raster)
+	if s := first(us, "146.700"); !slices.Equal(s.Rasters, []signal.Hertz{15_000, 20_000}) {
+		t.Errorf("the raster at 146.700 is %v; 15 kHz first, 20 in some states", s.Rasters)
 	}
 	if s := first(itu, "53.0"); s.MaxWidth != 0 || !strings.Contains(s.Note, "doubtful") {
 		t.Errorf("52-54 MHz has width %d; a mirror's 500 Hz is doubtful and must not judge", s.MaxWidth)

@@ -123,3 +123,44 @@ func (s *span) within(r reach) []*Row {
 	}
 	return rows
 }
+
+// Closest returns the centers closest to both edges of the band around q.Center at which the
+// emission, of that class and kind of station, is inside a right and touches no bar; ok is
+// false where there is no such center around it. Places and powers do not count.
+func (t *Tables) Closest(q Query) (low, high signal.Hertz, ok bool) {
+	j := judge{Tables: t, q: q}
+	half := (q.Emission.NecessaryBandwidth + 1) / 2
+	at := halves(2 * q.Center)
+	free := reach{0, halves(2 * widest)}
+	narrow := func(c *coverage, needed bool) {
+		s, _ := c.around(point(q.Center))
+		switch {
+		case s != nil:
+			free = reach{max(free.low, s.low), min(free.high, s.high)}
+		case needed:
+			free = reach{at, at}
+		}
+	}
+	for kind := range q.Emission.Kind.each() {
+		narrow(t.coverage(j.filter(kind)), true)
+	}
+	if q.Station != Member {
+		c := t.coverage(filter{class: q.Class, station: q.Station})
+		narrow(c, len(c.spans) > 0)
+	}
+	for _, bar := range t.bars.items {
+		if !j.barredBy(bar) {
+			continue
+		}
+		switch low, high := halves(2*bar.Low), halves(2*bar.High); {
+		case high <= at:
+			free.low = max(free.low, high)
+		case low >= at:
+			free.high = min(free.high, low)
+		default:
+			free = reach{at, at}
+		}
+	}
+	low, high = signal.Hertz((free.low+1)/2)+half, signal.Hertz(free.high/2)-half
+	return low, high, free.low < free.high && low <= high
+}

@@ -64,7 +64,8 @@
 //	power_kind     what it measures: PEP, carrier, mean, ERP, EIRP, unstated
 //	condition      what else must hold
 //
-// bandplans/ has center_mhz for a single channel, use, force (custom, or law where the plan
+// bandplans/ has center_mhz for a single channel, use, kept_for (what FM or DMR would drown
+// there: see Kept), raster_hz (the channel steps, joined by a bar), force (custom, or law where the plan
 // is prescribed) and superseded. splits/ has split_mhz, input minus output, for outputs from
 // low_mhz to high_mhz. services/ has rx_mhz, what a listener tunes, and tx_mhz, what the far
 // user sends on. jurisdictions.csv says which files apply where, countries.csv the ITU

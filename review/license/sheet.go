@@ -121,10 +121,13 @@ func optional[T any](c *cells, column string, read func(string) T) (value T) {
 }
 
 // hertz reads a width in whole hertz.
-func (c *cells) hertz(column string) signal.Hertz {
-	f, err := strconv.ParseUint(c.text(column), 10, 40)
+func (c *cells) hertz(column string) signal.Hertz { return c.width(column, c.text(column)) }
+
+// width reads whole hertz that stand in a cell.
+func (c *cells) width(column, text string) signal.Hertz {
+	f, err := strconv.ParseUint(text, 10, 40)
 	if err != nil || f == 0 {
-		c.problem("%s %.40q is no width; write whole hertz, as in 12500", column, c.text(column))
+		c.problem("%s %.40q is no width; write whole hertz, as in 12500", column, text)
 	}
 	return signal.Hertz(f)
 }

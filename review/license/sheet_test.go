@@ -73,7 +73,7 @@ func TestReadRowsRefuses(t *testing.T) {
 // Other tables refuse what is theirs alone to refuse.
 func TestReadOthersRefuse(t *testing.T) {
 	tests := []struct{ problem, why, text string }{
-		{"is not in the middle", "a channel that is not in its segment's middle", segmentColumns + "\n144.0,144.1,144.06,calling,custom,,,,source,2026,read,\n"},
+		{"is not in the middle", "a channel that is not in its segment's middle", segmentColumns + "\n144.0,144.1,144.06,calling,calling-FM,custom,,,,source,2026,read,\n"},
 		{`split "5" has no sign`, "a split without a sign", splitColumns + "\n2m,144.0,146.0,5,source,2026,read,\n"},
 		{"width_hz", "a service without a width", serviceColumns + "\nx,y,162.4,,,,,nobody,law,source,2026,read,\n"},
 		{"west to east", "a line that turns back", lineColumns + "\na,48,-90,parallel,\na,48,-95,end,\n"},

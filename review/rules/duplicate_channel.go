@@ -51,6 +51,7 @@ type doing struct {
 	slot                 signal.Slot
 	group, listens       string
 	power, access, scans string
+	privacy              bool
 	timeout              int
 }
 
@@ -61,7 +62,7 @@ func doingOf(c *plan.Channel) doing {
 		send: canonical(c.ToneSend), hear: canonical(c.ToneReceive),
 		colorCode: c.ColorCode.Or(0), coded: c.ColorCode.IsSet(),
 		slot: c.Slot, group: c.GroupKey, listens: strings.Join(c.Listens, " "),
-		power: c.Power, access: c.Access, scans: c.ScanList, timeout: c.Timeout,
+		power: c.Power, access: c.Access, scans: c.ScanList, timeout: c.Timeout, privacy: c.Privacy,
 	}
 }
 

@@ -26,7 +26,7 @@ func mixedFields(p *review.Pass) {
 	m := mixing{
 		all: map[plan.Mode][]*plan.Field{
 			plan.ModeFM:  fieldsNamed(plan.KindChannel, "fm", "fm.tone.send", "fm.tone.receive", "fm.width", "fm.access"),
-			plan.ModeDMR: fieldsNamed(plan.KindChannel, "dmr", "dmr.color_code", "dmr.slot", "dmr.group", "dmr.receive_list", "dmr.access"),
+			plan.ModeDMR: fieldsNamed(plan.KindChannel, "dmr", "dmr.color_code", "dmr.slot", "dmr.group", "dmr.receive_list", "dmr.access", "dmr.privacy"),
 		},
 		facts: map[plan.Mode][]*plan.Field{
 			plan.ModeFM:  fieldsNamed(plan.KindChannel, "fm.tone.send", "fm.tone.receive", "fm.width"),
@@ -84,7 +84,7 @@ func idle(c *plan.ChannelSpec, said []plan.Item, what, fix string) review.Findin
 		At: said[0].At, About: []plan.Thing{c.Thing()}, Values: texts(said),
 		What: what, Fix: fix,
 		Why:    "no radio is loaded with it, so the plan says one thing and members get another",
-		Source: "the plan's own text: a channel with a path may say receive_list and access, and no other fact of the signal",
+		Source: "the plan's own text: a channel with a path may say receive_list, access and privacy, and no other fact of the signal",
 		Also:   places(said[1:]),
 	}
 }

@@ -72,7 +72,7 @@ func required(kind plan.Kind, field string) bool {
 	switch kind {
 	case plan.KindPlan:
 		return field == "plan"
-	case plan.KindMessage, plan.KindShortcut, plan.KindSeverity:
+	case plan.KindMessage, plan.KindShortcut, plan.KindSeverity, plan.KindLicenseRow:
 		return true
 	case plan.KindOperator:
 		return field == "id" || field == "callsign"
@@ -102,12 +102,13 @@ func empty(t *rapid.T, kind plan.Kind, key string) plan.Record {
 	return r
 }
 
-// plan puts the records into a plan, but for an acceptance that repeats another.
+// plan puts the records into a plan, but for an acceptance or a license row that
+// repeats another.
 func (d *draft) plan(t *rapid.T) *plan.Plan {
 	p := new(plan.Plan)
 	for _, r := range d.records {
 		dropLostSplit(r)
-		if err := p.Add(r); err != nil && r.Thing().Kind != plan.KindAcceptance {
+		if err := p.Add(r); err != nil && r.Thing().Kind != plan.KindAcceptance && r.Thing().Kind != plan.KindLicenseRow {
 			t.Fatal(err)
 		}
 	}

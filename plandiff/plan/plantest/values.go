@@ -36,6 +36,11 @@ func (d *draft) value(kind plan.Kind, f *plan.Field) *rapid.Generator[string] {
 		return rapid.SampledFrom([]string{"67.0", "103.5", "254.1", "D023N", "D047I", "D023I", "D754N"})
 	case kind == plan.KindGroup && f.Name == "id":
 		return number(1, 16777215)
+	case kind == plan.KindLicenseRow:
+		return rapid.SampledFrom([]string{
+			",amateur,,,145.2,145.3,no,all,,,,our nets stay clear,decision of the club,2026-03,read,",
+			",amateur,repeater,,439.0,439.5,no,all,,,,,x,y,memory,", ",amateur,,,70.0,70.5,yes,all,,10,ERP,\"ours, read\",notice,2026-01,read,",
+		})
 	case kind == plan.KindMessage || f.Name == "reason" || f.Name == "plan":
 		return line()
 	}
@@ -71,7 +76,7 @@ func byName(name string) *rapid.Generator[string] {
 		return rapid.SampledFrom([]string{"low", "medium", "high", "5", "0.5", "100"})
 	case "timeout_s":
 		return number(0, 3600)
-	case "transmit":
+	case "transmit", "dmr.privacy":
 		return rapid.SampledFrom([]string{"yes", "no"})
 	case "call":
 		return rapid.SampledFrom([]string{"group", "private", "all"})
