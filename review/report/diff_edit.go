@@ -13,14 +13,14 @@ func (d *Document) change(p *Page, c *plandiff.Change) {
 	switch {
 	case c.Op == plandiff.Renamed:
 		line := Line{text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match))}
-		p.detail(0, "", line.and(d.at(c.At)...)...)
+		p.detail(0, "", line.and(at(d.place(c.At))...)...)
 	case c.Op == plandiff.Added:
-		p.detail(0, "", Line{text("is new: ")}.and(contents(c)...).and(d.at(c.At)...)...)
+		p.detail(0, "", Line{text("is new: ")}.and(contents(c)...).and(at(d.place(c.At))...)...)
 	case c.Op == plandiff.Removed:
-		p.detail(0, "", Line{text("is gone: ")}.and(contents(c)...).and(d.wasAt(c.WasAt)...)...)
+		p.detail(0, "", Line{text("is gone: ")}.and(contents(c)...).and(wasAt(d.was(c.WasAt))...)...)
 	case c.Retuned():
 		line := Line{text("moved: ")}.and(value(c.Field("output"))...).and(text(", and members send on ")).and(value(c.Field("input"))...)
-		p.detail(0, "", line.and(d.at(c.At)...)...)
+		p.detail(0, "", line.and(at(d.place(c.At))...)...)
 	default:
 		for i := range c.Edits {
 			d.edit(p, &c.Edits[i])
@@ -71,9 +71,9 @@ func (d *Document) edit(p *Page, e *plandiff.Edit) {
 func (d *Document) where(e *plandiff.Edit) Line {
 	switch {
 	case !e.NewAt.IsZero():
-		return d.at(e.NewAt)
+		return at(d.place(e.NewAt))
 	case !e.OldAt.IsZero():
-		return d.wasAt(e.OldAt)
+		return wasAt(d.was(e.OldAt))
 	}
 	return nil
 }
@@ -103,9 +103,10 @@ func value(e *plandiff.Edit) Line {
 	return Line{Span{strings.Join(e.Old, " "), Old}, text(" -> "), Span{strings.Join(e.New, " "), New}}
 }
 
-// mostPieced is the length in bytes of texts from which they are shown whole: the
-// time to find pieces grows with its square, and a plan must not hang a reader.
-const mostPieced = 4000
+// mostPieced is the length in bytes of two texts from which they are shown whole:
+// the time to find pieces grows with its square, and a long note that differs
+// much is read sooner than put together.
+const mostPieced = 1000
 
 func isText(e *plandiff.Edit) bool {
 	switch e.Field {

@@ -3,18 +3,64 @@
 //
 // A report is built once as a Page, a list of blocks, and written by one function
 // a form: Text wraps to a width and colors where it may, Markdown escapes for a
-// forge. The forms for programs are values of their own, with a version: see
-// Document.
+// forge. The forms for programs are values of their own, with a version.
+//
+//	d := &report.Document{New: origin, Expansion: x, Verdict: v}
+//	err := report.Text(os.Stdout, report.Check(d), report.Terminal{Width: 80})
+//	err = report.JSON(os.Stdout, d)
 //
 // Everything that comes from a plan is untrusted: a label may hold terminal
 // escapes, Markdown, HTML or a mention of a stranger. Each writer makes every text
-// safe for where it goes, at one place.
+// safe for where it goes, at one place: see Visible, and the functions of Markdown.
 //
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, diff,
 // review, radios, show, explain or rules), "version" (1; it grows only when a field
-// changes its meaning or goes) and the fields of that kind. Frequencies are strings
-// in MHz, as a plan writes them; places are {file, line, column}, counted from 1.
-// Output ends with a line feed and is the same bytes for the same input.
+// changes its meaning or goes) and the fields of that kind. New fields may come at
+// any time. What is not known or not there is left out where the list says "?".
+// Frequencies are strings in MHz, as a plan writes them. Output ends with a line
+// feed and is the same bytes for the same input.
+//
+//	check     passband version plan at blocks skipped? rules edition findings accepted caution
+//	diff      passband version plan old new empty causes renames capped? verdict?
+//	radios    passband version plan at radios
+//	show      passband version plan at channels records
+//	explain   passband version id severity edition title what why fix source fails passes
+//	rules     passband version rules
+//
+// A review is a diff with a verdict. What these hold:
+//
+//	origin    name hash? subject? note? folder?
+//	place     file line? column?
+//	thing     kind key
+//	finding   id rule severity at about values? what why? fix? source? also? standing eased?
+//	related   at text
+//	accepted  finding until reason
+//	verdict   blocks skipped? rules edition findings gone accepted caution
+//	cause     thing weight changes reach
+//	change    op was? weight at was_at? edits match?
+//	edit      field old new at? was_at? steps?
+//	step      op item from? to?
+//	match     how alike_percent
+//	reach     channels zones scan_lists radios
+//	effect    op channel was? aspects?
+//	aspect    name old new weight
+//	rename    kind old new
+//	radio     key label uses left_out
+//	use       limit used most most_in?
+//	left-out  channel why
+//	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? zones because
+//	because   thing at
+//	record    thing at fields
+//
+// A place counts lines and columns from 1, columns in characters; its file is
+// below the root of the plan, to which the folder of its origin leads: from where
+// passband ran, or in a commit from the top of the repository. An accepted finding
+// has the fields of a finding too. A severity is block, warn or note; a standing
+// new, still there or gone; a weight air, layout, label or policy; what happened
+// (op) added, removed, renamed or changed, in a list added, removed or moved. A
+// "most" of null means that the radio states no limit, a transmit that is left out
+// that the channel never transmits. The id of a finding stays the same while the
+// rule, the records and the values that make it wrong do.
 package report

@@ -62,7 +62,7 @@ func prose(p *Page, body string) {
 			continue
 		}
 		for point := range strings.SplitSeq(strings.TrimPrefix(part, "- "), "\n- ") {
-			p.item(0, append(Line{text("- ")}, inline(point)...)...)
+			p.point(inline(point)...)
 		}
 	}
 }

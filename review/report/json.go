@@ -43,10 +43,12 @@ type ChangeJSON struct {
 
 // EditJSON is a field with another value.
 type EditJSON struct {
-	Field string     `json:"field"`
-	Old   []string   `json:"old"`
-	New   []string   `json:"new"`
-	Steps []StepJSON `json:"steps,omitempty"`
+	Field string      `json:"field"`
+	Old   []string    `json:"old"`
+	New   []string    `json:"new"`
+	At    *plan.Place `json:"at,omitempty"`
+	WasAt *plan.Place `json:"was_at,omitempty"`
+	Steps []StepJSON  `json:"steps,omitempty"`
 }
 
 // StepJSON is what happened to an item of a list; places in the list count from 1.
@@ -149,7 +151,7 @@ func (d *Document) diffJSON() DiffJSON {
 }
 
 func causeJSON(c *plandiff.Cause) CauseJSON {
-	out := CauseJSON{Thing: c.Thing, Weight: c.Weight, Reach: ReachJSON{
+	out := CauseJSON{Thing: c.Thing, Weight: c.Weight, Changes: []ChangeJSON{}, Reach: ReachJSON{
 		Channels: []EffectJSON{}, Zones: orEmpty(c.Reach.Zones), ScanLists: orEmpty(c.Reach.ScanLists), Radios: orEmpty(c.Reach.Radios),
 	}}
 	for i := range c.Changes {
@@ -166,10 +168,7 @@ func causeJSON(c *plandiff.Cause) CauseJSON {
 }
 
 func changeJSON(c *plandiff.Change) ChangeJSON {
-	out := ChangeJSON{Op: c.Op, Weight: c.Weight, At: c.At, Edits: []EditJSON{}}
-	if !c.WasAt.IsZero() {
-		out.WasAt = &c.WasAt
-	}
+	out := ChangeJSON{Op: c.Op, Weight: c.Weight, At: c.At, WasAt: placeJSON(c.WasAt), Edits: []EditJSON{}}
 	if c.Was.Key != c.Thing.Key {
 		out.Was = c.Was.Key
 	}
@@ -177,13 +176,21 @@ func changeJSON(c *plandiff.Change) ChangeJSON {
 		out.Match = &MatchJSON{c.Match.How, c.Match.Alike}
 	}
 	for _, e := range c.Edits {
-		edit := EditJSON{Field: e.Field, Old: orEmpty(e.Old), New: orEmpty(e.New)}
+		edit := EditJSON{Field: e.Field, Old: orEmpty(e.Old), New: orEmpty(e.New), At: placeJSON(e.NewAt), WasAt: placeJSON(e.OldAt)}
 		for _, s := range e.Steps {
 			edit.Steps = append(edit.Steps, StepJSON{s.Op, s.Text, s.From, s.To})
 		}
 		out.Edits = append(out.Edits, edit)
 	}
 	return out
+}
+
+// placeJSON leaves out a place that there is not.
+func placeJSON(p plan.Place) *plan.Place {
+	if p.IsZero() {
+		return nil
+	}
+	return &p
 }
 
 func orEmpty(all []string) []string {

@@ -47,7 +47,11 @@ func markdownBlock(w *bufio.Writer, b block) {
 		markdownTable(w, b)
 	case fence:
 		marks := strings.Repeat("`", max(3, longestRun(b.text, '`')+1))
-		fmt.Fprintf(w, "%s%s\n%s\n%s\n", marks, b.language, strings.TrimRight(b.text, "\n"), marks)
+		fmt.Fprintf(w, "%s%s\n", marks, b.language)
+		for line := range strings.SplitSeq(strings.TrimRight(b.text, "\n"), "\n") {
+			fmt.Fprintf(w, "%s\n", Visible(line))
+		}
+		fmt.Fprintf(w, "%s\n", marks)
 	}
 }
 

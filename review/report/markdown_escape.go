@@ -19,18 +19,26 @@ func markdownLine(line Line) string {
 // blockStart finds what would begin a list, a rule or an underlined heading.
 var blockStart = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d*)([-+=.)])`) })
 
-// joined puts neighbours that are code into one: two code spans that touch would
-// read as one run of backticks.
+// joined puts neighbours together that look the same: two code spans that touch
+// would read as one run of backticks, and what forges link may begin in one text
+// and end in the next. It makes the texts visible before they touch.
 func joined(line Line) Line {
 	var out Line
 	for _, s := range line {
-		if n := len(out); n > 0 && isCode(s.Style) && isCode(out[n-1].Style) {
-			out[n-1] = Span{out[n-1].Text + s.Text, Code}
+		s.Text = Visible(s.Text)
+		switch {
+		case s.Text == "":
+			continue
+		case isCode(s.Style):
+			s.Style = Code
+		case s.Style == Faint:
+			s.Style = Plain
+		}
+		if n := len(out); n > 0 && s.Style == out[n-1].Style {
+			out[n-1].Text += s.Text
 			continue
 		}
-		if s.Text != "" {
-			out = append(out, s)
-		}
+		out = append(out, s)
 	}
 	return out
 }
@@ -83,24 +91,28 @@ const zeroWidth = "\u200B"
 // escapeMarkdown makes running text mean nothing but itself. Backticks and bars
 // become entities, since a backslash before one is read differently by readers
 // that look for code or for tables first. A backslash does not stop a mention, a
-// reference to an issue, or an address that forges link on their own: a
-// zero-width space within does.
+// reference to an issue, an address or the :name: of a picture, which forges look
+// for after all else: a zero-width space within does.
 func escapeMarkdown(s string) string {
 	var b strings.Builder
-	for _, r := range linkStart().ReplaceAllString(s, "$1$3$5$7"+zeroWidth+"$2$4$6$8") {
+	s = linkStart().ReplaceAllString(s, "$1"+zeroWidth+"$2")
+	for i, r := range s {
 		switch r {
 		case '`':
 			b.WriteString("&#96;")
 		case '|':
 			b.WriteString("&#124;")
 		case '\\', '*', '_', '{', '}', '[', ']', '<', '>', '~', '&', '$':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case '!':
-			b.WriteString(`\!` + zeroWidth)
-		case '@', '#':
-			b.WriteRune(r)
-			b.WriteString(zeroWidth)
+			b.WriteString(`\` + string(r))
+		case '!', '#':
+			b.WriteString(`\` + string(r) + zeroWidth)
+		case '@':
+			b.WriteString("@" + zeroWidth)
+		case ':':
+			b.WriteByte(':')
+			if next := s[i+1:]; next != "" && !strings.ContainsRune(" 0123456789", rune(next[0])) {
+				b.WriteString(zeroWidth)
+			}
 		default:
 			b.WriteRune(r)
 		}
@@ -108,9 +120,8 @@ func escapeMarkdown(s string) string {
 	return b.String()
 }
 
-// linkStart finds what forges turn into something else by themselves: addresses
-// with a scheme or www (GitHub Flavored Markdown, 6.9), GH-1 for an issue, and
-// the :name: of a picture.
+// linkStart finds what begins a link without a colon: www. (GitHub Flavored
+// Markdown, 6.9), and GH-1 for an issue.
 var linkStart = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(:)(//)|(www)(\.)|(\bgh)(-\d)|(:)([a-z+-][\w+-]*:)`)
+	return regexp.MustCompile(`(?i)(www|\bgh)(\.|-\d)`)
 })

@@ -65,10 +65,12 @@ type heading struct {
 // paragraph is running text.
 type paragraph struct{ line Line }
 
-// item is a point of a list; depth 0 is the outermost.
+// item is a point of a list; depth 0 is the outermost. Text shows the mark of a
+// point only where it is asked for: what is listed mostly shows it by itself.
 type item struct {
-	depth int
-	line  Line
+	depth  int
+	marked bool
+	line   Line
 }
 
 // detail is a line that belongs to the item before it, with a word of what it is.
@@ -103,7 +105,10 @@ func (p *Page) heading(level int, spans ...Span) {
 }
 func (p *Page) paragraph(spans ...Span) { p.blocks = append(p.blocks, paragraph{spans}) }
 func (p *Page) item(depth int, spans ...Span) {
-	p.blocks = append(p.blocks, item{depth, spans})
+	p.blocks = append(p.blocks, item{depth: depth, line: spans})
+}
+func (p *Page) point(spans ...Span) {
+	p.blocks = append(p.blocks, item{marked: true, line: spans})
 }
 func (p *Page) detail(depth int, label string, spans ...Span) {
 	p.blocks = append(p.blocks, detail{depth, label, spans})

@@ -80,12 +80,20 @@ func (s *shower) analog(c *plan.Channel) {
 	s.point("Width", text("%s", width))
 }
 
+func toneName(t signal.Tone) string {
+	if _, ok := t.DCS(); ok {
+		return t.String() + " (DCS)"
+	}
+	return t.String() + " Hz (CTCSS)"
+}
+
+// toneWords names a tone, and a DCS code by all of its names.
 func toneWords(t signal.Tone) string {
+	words := toneName(t)
 	dcs, ok := t.DCS()
 	if !ok {
-		return t.String() + " Hz (CTCSS)"
+		return words
 	}
-	words := t.String() + " (DCS)"
 	var same []string
 	for _, other := range dcs.Spellings() {
 		if other != dcs {
@@ -107,9 +115,6 @@ func (s *shower) digital(c *plan.Channel) {
 	}
 	if c.Group != nil {
 		s.point("Calls", text("%s, %s.", c.Group.Called(), callWords(c.Group)))
-	}
-	if c.Privacy {
-		s.point("Privacy", text("on: others can't hear what is said, which amateur radio does not allow."))
 	}
 	if len(c.Listens) == 0 || len(c.Listens) == 1 && c.Listens[0] == c.GroupKey {
 		s.point("Listens for", text("its own group alone."))

@@ -41,7 +41,7 @@ func (s *shower) repeaterSides(r *plan.Repeater) {
 	if r.FM.Present.IsSet() {
 		tone := "no tone is needed to open it."
 		if r.FM.ToneSend.IsSet() {
-			tone = fmt.Sprintf("send the tone %s to open it.", toneWords(r.FM.ToneSend.V))
+			tone = fmt.Sprintf("send %s to open it.", toneName(r.FM.ToneSend.V))
 		}
 		s.point("FM", text("%s", tone))
 	}

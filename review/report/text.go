@@ -65,6 +65,10 @@ func (t *textWriter) block(b block) {
 		t.wrap("", "", b.line)
 	case item:
 		indent := strings.Repeat("  ", b.depth)
+		if b.marked {
+			t.wrap(indent+"- ", indent+"  ", b.line)
+			return
+		}
 		t.wrap(indent, indent+"  ", b.line)
 	case detail:
 		indent := strings.Repeat("  ", b.depth+1)
