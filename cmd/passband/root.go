@@ -30,6 +30,8 @@ type app struct {
 
 	plan string // the folder of the plan
 	form form
+
+	progress *progressLine // nil where nobody watches
 }
 
 // status turns the end of a run into an exit status, and says what went wrong.
@@ -78,7 +80,7 @@ changes), 2 the work could not be done.`,
 	}
 	root.PersistentFlags().StringVar(&a.plan, "plan", ".", "the `folder` of the plan, or one inside it")
 	root.AddCommand(
-		newCheck(a), newDiff(a), newShow(a), newRadios(a), newExplain(a), newStart(a), newDemo(a),
+		newCheck(a), newDiff(a), newLog(a), newTrace(a), newNotes(a), newShow(a), newRadios(a), newExplain(a), newStart(a), newDemo(a),
 	)
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%w; see \"%s --help\"", err, cmd.CommandPath())

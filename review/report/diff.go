@@ -23,21 +23,26 @@ func (d *Document) changes(p *Page) {
 		p.paragraph(text("Nothing changed: the two plans mean the same."))
 		return
 	}
+	d.causes(p, c.Causes)
+	d.summary(p)
+}
+
+// causes lists what was edited, the operators together.
+func (d *Document) causes(p *Page, causes []plandiff.Cause) {
 	var people []*plandiff.Cause
-	for i := range c.Causes {
-		if c.Causes[i].Thing.Kind == plan.KindOperator {
-			people = append(people, &c.Causes[i])
+	for i := range causes {
+		if causes[i].Thing.Kind == plan.KindOperator {
+			people = append(people, &causes[i])
 		}
 	}
-	for i := range c.Causes {
-		switch cause := &c.Causes[i]; {
+	for i := range causes {
+		switch cause := &causes[i]; {
 		case cause.Thing.Kind != plan.KindOperator:
 			d.cause(p, cause)
 		case cause == people[0]:
 			d.people(p, people)
 		}
 	}
-	d.summary(p)
 }
 
 // foldedPeople is how many operators are named before the rest is only counted.
@@ -57,7 +62,7 @@ func (d *Document) people(p *Page, causes []*plandiff.Cause) {
 			d.person(p, who, &cause.Changes[j])
 		}
 	}
-	if radios := causes[0].Reach.Radios; len(radios) > 0 {
+	if radios := causes[0].Reach.Radios; len(radios) > 0 && !d.brief {
 		p.detail(1, "load again", keys(radios)...)
 	}
 }
@@ -65,9 +70,9 @@ func (d *Document) people(p *Page, causes []*plandiff.Cause) {
 func (d *Document) person(p *Page, who string, c *plandiff.Change) {
 	switch c.Op {
 	case plandiff.Added:
-		p.detail(0, "", Line{Span{who, New}, text(" is new")}.and(at(d.place(c.At))...)...)
+		p.detail(0, "", Line{Span{who, New}, text(" is new")}.and(d.at(c.At)...)...)
 	case plandiff.Removed:
-		p.detail(0, "", Line{Span{who, Old}, text(" is gone")}.and(wasAt(d.was(c.WasAt))...)...)
+		p.detail(0, "", Line{Span{who, Old}, text(" is gone")}.and(d.wasAt(c.WasAt)...)...)
 	default:
 		for i := range c.Edits {
 			e := &c.Edits[i]
@@ -81,7 +86,9 @@ func (d *Document) cause(p *Page, cause *plandiff.Cause) {
 	for i := range cause.Changes {
 		d.change(p, &cause.Changes[i])
 	}
-	d.reach(p, cause)
+	if !d.brief {
+		d.reach(p, cause)
+	}
 }
 
 // named gives a thing with its label, as members know it.

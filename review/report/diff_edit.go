@@ -13,14 +13,14 @@ func (d *Document) change(p *Page, c *plandiff.Change) {
 	switch {
 	case c.Op == plandiff.Renamed:
 		line := Line{text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match))}
-		p.detail(0, "", line.and(at(d.place(c.At))...)...)
+		p.detail(0, "", line.and(d.at(c.At)...)...)
 	case c.Op == plandiff.Added:
-		p.detail(0, "", Line{text("is new: ")}.and(contents(c)...).and(at(d.place(c.At))...)...)
+		p.detail(0, "", Line{text("is new: ")}.and(contents(c)...).and(d.at(c.At)...)...)
 	case c.Op == plandiff.Removed:
-		p.detail(0, "", Line{text("is gone: ")}.and(contents(c)...).and(wasAt(d.was(c.WasAt))...)...)
+		p.detail(0, "", Line{text("is gone: ")}.and(contents(c)...).and(d.wasAt(c.WasAt)...)...)
 	case c.Retuned():
 		line := Line{text("moved: ")}.and(value(c.Field("output"))...).and(text(", and members send on ")).and(value(c.Field("input"))...)
-		p.detail(0, "", line.and(at(d.place(c.At))...)...)
+		p.detail(0, "", line.and(d.at(c.At)...)...)
 	default:
 		for i := range c.Edits {
 			d.edit(p, &c.Edits[i])
@@ -71,9 +71,9 @@ func (d *Document) edit(p *Page, e *plandiff.Edit) {
 func (d *Document) where(e *plandiff.Edit) Line {
 	switch {
 	case !e.NewAt.IsZero():
-		return at(d.place(e.NewAt))
+		return d.at(e.NewAt)
 	case !e.OldAt.IsZero():
-		return wasAt(d.was(e.OldAt))
+		return d.wasAt(e.OldAt)
 	}
 	return nil
 }

@@ -20,6 +20,9 @@ type Document struct {
 	Verdict    *review.Verdict
 	Expansion  *plan.Expansion // of the new plan
 	Unfold     bool            // list every effect
+
+	placeless bool // do not say where in the files
+	brief     bool // do not say what a change reaches
 }
 
 // An Origin tells where a plan came from.
@@ -69,6 +72,21 @@ func (o *Origin) place(at plan.Place) string {
 // place gives a place in the plan that is reported, was one in the old plan.
 func (d *Document) place(at plan.Place) string { return d.New.place(at) }
 func (d *Document) was(at plan.Place) string   { return d.Old.place(at) }
+
+// at says in passing where a change stands, wasAt where something stood.
+func (d *Document) at(place plan.Place) Line {
+	if d.placeless {
+		return nil
+	}
+	return at(d.place(place))
+}
+
+func (d *Document) wasAt(place plan.Place) Line {
+	if d.placeless {
+		return nil
+	}
+	return wasAt(d.was(place))
+}
 
 // title heads a report: the name of the plan and where it came from.
 func (d *Document) title(p *Page, what string) {

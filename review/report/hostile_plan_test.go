@@ -67,17 +67,17 @@ func TestHostilePlan(t *testing.T) {
 	} {
 		for name, got := range shapes(t, empty, withText(t, s)) {
 			if got.shape != tame[name].shape {
-				t.Errorf("%q changes the shape of %s from %s to %s", clipped(s), name, tame[name].shape, got.shape)
+				t.Errorf("%q changes the shape of %s from %s to %s", shortened(s), name, tame[name].shape, got.shape)
 			}
 			for line := range strings.Lines(got.markdown) {
 				line = strings.Trim(strings.TrimLeft(strings.TrimSpace(line), "-#| "), "|")
 				_, running, err := readInline(strings.NewReplacer(" | ", " ", "*why:*", "", "*reaches:*", "", "*in:*", "", "*load again:*", "", "*until:*", "").Replace(line))
 				if err != nil || linked.MatchString(running) {
-					t.Errorf("%s: %v in %q", name, err, clipped(line))
+					t.Errorf("%s: %v in %q", name, err, shortened(line))
 				}
 			}
 			if hiddenIn(got.text, "") {
-				t.Errorf("%q in the text of %s is not shown as it is", clipped(s), name)
+				t.Errorf("%q in the text of %s is not shown as it is", shortened(s), name)
 			}
 		}
 	}
@@ -115,4 +115,4 @@ func written(t *testing.T, write func(io.Writer) error) string {
 	return out.String()
 }
 
-func clipped(s string) string { return s[:min(len(s), 200)] }
+func shortened(s string) string { return s[:min(len(s), 200)] }
