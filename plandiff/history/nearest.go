@@ -45,11 +45,19 @@ func nearest(refs references, name string) []string {
 	return names
 }
 
-// distance compares a name also with what follows the remote, and with the last part.
+// distance compares a name also with what follows the remote, and with the last
+// part. A part of a longer name is nearly it.
 func distance(name, known string) int {
-	_, branch, _ := strings.Cut(known, "/")
-	last := known[strings.LastIndexByte(known, '/')+1:]
-	return min(levenshtein.ComputeDistance(name, known), levenshtein.ComputeDistance(name, branch), levenshtein.ComputeDistance(name, last))
+	const telling = 4 // characters from which a part tells something
+	if len(name) >= telling && strings.Contains(known, name) {
+		return 1
+	}
+	d := levenshtein.ComputeDistance(name, known)
+	if _, branch, remote := strings.Cut(known, "/"); remote {
+		last := known[strings.LastIndexByte(known, '/')+1:]
+		d = min(d, levenshtein.ComputeDistance(name, branch), levenshtein.ComputeDistance(name, last))
+	}
+	return d
 }
 
 func shortName(full string) string {

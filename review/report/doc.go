@@ -16,7 +16,7 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, diff,
-// review, radios, show, explain or rules), "version" (1; it grows only when a field
+// review, radios, show, log, trace, notes, explain or rules), "version" (1; it grows only when a field
 // changes its meaning or goes) and the fields of that kind. New fields may come at
 // any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
@@ -26,10 +26,13 @@
 //	diff      passband version plan old new empty causes renames capped? verdict?
 //	radios    passband version plan at radios
 //	show      passband version plan at channels records
+//	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
+//	trace     passband version plan at things
 //	explain   passband version id severity edition title what why fix source fails passes
 //	rules     passband version rules
 //
-// A review is a diff with a verdict. What these hold:
+// A review is a diff with a verdict; the fields of notes are told in package
+// notes. What these hold:
 //
 //	origin    name hash? subject? note? folder?
 //	place     file line? column?
@@ -50,9 +53,16 @@
 //	radio     key label uses left_out
 //	use       limit used most most_in?
 //	left-out  channel why
-//	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? zones because
+//	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? privacy? zones because
 //	because   thing at
 //	record    thing at fields
+//	entry     commit standing folder? moved_from? compared_with? causes problem?
+//	commit    hash author email when subject parents
+//	edited    thing weight changes reach?
+//	problem   at what why? fix? count
+//	traced    thing worked_out attributes
+//	attribute name item? value weight from commit hidden? op was as?
+//	from      thing field item? at
 //
 // A place counts lines and columns from 1, columns in characters; its file is
 // below the root of the plan, to which the folder of its origin leads: from where

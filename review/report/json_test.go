@@ -11,14 +11,16 @@ import (
 	"passband.example/review"
 )
 
-// documented are the JSON forms under the names that the package comment uses.
+// documented are the JSON forms, but for the notes of package notes, under the names that the package comment uses.
 var documented = map[string]any{
 	"check": CheckJSON{}, "diff": DiffJSON{}, "radios": RadiosForm{}, "show": ShowForm{}, "explain": RuleForm{}, "rules": RulesForm{},
 	"origin": Origin{}, "place": plan.Place{}, "thing": plan.Thing{}, "finding": FindingJSON{}, "related": review.Related{},
 	"accepted": AcceptedJSON{}, "verdict": VerdictJSON{}, "cause": CauseJSON{}, "change": ChangeJSON{}, "edit": EditJSON{},
 	"step": StepJSON{}, "match": MatchJSON{}, "reach": ReachJSON{}, "effect": EffectJSON{}, "aspect": AspectJSON{},
 	"rename": RenameJSON{}, "radio": RadioForm{}, "use": UseForm{}, "left-out": LeftOutForm{}, "channel": ChannelForm{},
-	"because": CauseAt{}, "record": RecordForm{},
+	"because": CauseAt{}, "record": RecordForm{}, "log": LogForm{}, "trace": TraceForm{}, "entry": EntryForm{},
+	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
+	"from": FromForm{},
 }
 
 // TestFieldsAreDocumented wants the list in the package comment to be that of the

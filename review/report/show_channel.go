@@ -116,6 +116,9 @@ func (s *shower) digital(c *plan.Channel) {
 	if c.Group != nil {
 		s.point("Calls", text("%s, %s.", c.Group.Called(), callWords(c.Group)))
 	}
+	if c.Privacy {
+		s.point("Privacy", text("on: others can't hear what is said, which amateur radio does not allow."))
+	}
 	if len(c.Listens) == 0 || len(c.Listens) == 1 && c.Listens[0] == c.GroupKey {
 		s.point("Listens for", text("its own group alone."))
 		return
