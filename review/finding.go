@@ -31,6 +31,7 @@ type Finding struct {
 	Fix    string    `json:"fix,omitempty"`    // what to do
 	Source string    `json:"source,omitempty"` // what the verdict rests on
 	Also   []Related `json:"also,omitempty"`   // other places that it is about
+	Mend   Mend      `json:"mend,omitempty"`   // how to mend it, where a machine can tell
 
 	Standing Standing `json:"standing"`
 	Eased    string   `json:"eased,omitempty"` // why it is milder than its rule

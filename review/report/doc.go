@@ -37,7 +37,7 @@
 //	origin    name hash? subject? note? folder?
 //	place     file line? column?
 //	thing     kind key
-//	finding   id rule severity at about values? what why? fix? source? also? standing eased?
+//	finding   id rule severity at about values? what why? fix? source? also? mend? standing eased?
 //	related   at text
 //	accepted  finding until reason
 //	verdict   blocks skipped? rules edition findings gone accepted caution
@@ -72,5 +72,7 @@
 // (op) added, removed, renamed or changed, in a list added, removed or moved. A
 // "most" of null means that the radio states no limit, a transmit that is left out
 // that the channel never transmits. The id of a finding stays the same while the
-// rule, the records and the values that make it wrong do.
+// rule, the records and the values that make it wrong do. A mend is what would mend
+// it, where a machine can tell: a list of edits, each with its thing, field, old and
+// new, the values in the text of a plan.
 package report

@@ -1,0 +1,142 @@
+package rules_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+	"passband.example/plandiff/plan"
+	"passband.example/plandiff/rewrite"
+	"passband.example/review"
+	"passband.example/review/rules"
+)
+
+// TestMend wants the edit that each rule proposes where a machine can tell, and none
+// where it cannot.
+func TestMend(t *testing.T) {
+	for _, c := range []struct {
+		name, why string
+		rule      *review.Rule
+		text      string
+		want      string // thing: field: old -> new
+	}{
+		{"misprinted tone", "half a hertz from a listed one", rules.ToneNotStandard,
+			"channels: {c: {simplex: 146.52, fm: {tone: 177.8}}}\n", "channel c: fm.tone.send: 177.8 -> 177.3"},
+		{"tone of its own", "the listed ones are too far to be meant", rules.ToneNotStandard,
+			"channels: {c: {simplex: 146.52, fm: {tone: 150.0}}}\n", ""},
+		{"tone to hear", "the field that is wrong, not the other", rules.ToneNotStandard,
+			"channels: {c: {simplex: 146.52, fm: {tone: {send: 67.0, receive: 67.1}}}}\n", "channel c: fm.tone.receive: 67.1 -> 67.0"},
+		{"code of another spelling", "the listed one is the same signal", rules.DCSNotStandard,
+			"repeaters: {r: {output: 444.3, split: +5, fm: {tone: D340I}}}\n", "repeater r: fm.tone.send: D340I -> D047N"},
+		{"code of no listed signal", "nobody knows what was meant", rules.DCSNotStandard,
+			"channels: {c: {simplex: 146.52, fm: {tone: D000N}}}\n", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := findings(t, c.rule, map[string]string{"plan.yaml": header, "a.yaml": c.text})
+			if len(got) != 1 {
+				t.Fatalf("%d findings, want one: %+v", len(got), got)
+			}
+			if mend := mendText(got[0].Mend); mend != c.want {
+				t.Errorf("%s: got %q, want %q", c.why, mend, c.want)
+			}
+		})
+	}
+}
+
+func mendText(m review.Mend) string {
+	var all []string
+	for _, change := range m {
+		for _, e := range change.Edits {
+			all = append(all, fmt.Sprintf("%s: %s: %s -> %s", change.Thing, e.Field, strings.Join(e.Old, " "), strings.Join(e.New, " ")))
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// TestMendsMend carries every mend that the cases and the pages bring up into the text
+// of their plans, one at a time. It must remove its finding, and bring no other of the
+// rule.
+func TestMendsMend(t *testing.T) {
+	mended := make(map[string]int)
+	for _, r := range rules.All() {
+		page, err := review.ParsePage(r.Doc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plans := []map[string]string{example(page.Fails)}
+		names, err := filepath.Glob(filepath.Join("testdata", r.ID, "*.txtar"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range names {
+			data, err := os.ReadFile(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			files, _ := unpack(t, txtar.Parse(data))
+			plans = append(plans, files)
+		}
+		for _, files := range plans {
+			if strings.Contains(fmt.Sprint(files), " -> ") || r.Run == nil {
+				continue // a link, which no file in memory can be
+			}
+			for _, f := range findings(t, r, files) {
+				if f.Rule == r.ID && len(f.Mend) > 0 {
+					mendOne(t, r, files, f)
+					mended[r.ID]++
+				}
+			}
+		}
+	}
+	for _, id := range []string{"tone-not-standard", "dcs-not-standard"} {
+		if mended[id] < 2 {
+			t.Errorf("%s has %d mends in its cases", id, mended[id])
+		}
+	}
+}
+
+func mendOne(t *testing.T, r *review.Rule, files map[string]string, f review.Finding) {
+	t.Helper()
+	before := make(map[string][]byte)
+	for name, text := range files {
+		before[name] = []byte(text)
+	}
+	p, err := rewrite.Load(before)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Problems) > 0 {
+		return // such a plan is not mended
+	}
+	now, err := rewrite.Apply(before, p, f.Mend)
+	if err != nil {
+		t.Errorf("%s: %s: %s: %v", r.ID, f.At, mendText(f.Mend), err)
+		return
+	}
+	for name, data := range now {
+		before[name] = data
+	}
+	mended, err := rewrite.Load(before)
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, is := idsOfFindings(check(t, only(r.ID), plan.Expand(p))), idsOfFindings(check(t, only(r.ID), plan.Expand(mended)))
+	i := slices.Index(was, f.ID())
+	was = slices.Delete(was, i, i+1)
+	if !slices.Equal(was, is) {
+		t.Errorf("%s: %s: %s: the findings left are %q, and should be %q", r.ID, f.At, mendText(f.Mend), is, was)
+	}
+}
+
+func idsOfFindings(fs []review.Finding) []string {
+	var ids []string
+	for _, f := range fs {
+		ids = append(ids, f.ID())
+	}
+	slices.Sort(ids)
+	return ids
+}
