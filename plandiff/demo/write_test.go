@@ -54,7 +54,7 @@ func TestWriteRefuses(t *testing.T) {
 func TestWriteSaysThatTheParentIsMissing(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "no", "club")
 	err := demo.Write(context.Background(), dir)
-	if err == nil || !strings.Contains(err.Error(), "make it first") {
+	if err == nil || !strings.Contains(err.Error(), "make that one first") {
 		t.Errorf("error %v, want what to do about it", err)
 	}
 }
