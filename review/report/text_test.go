@@ -44,14 +44,22 @@ func TestTextTables(t *testing.T) {
 		p.table(table{head: []string{"first", "second", "third"}, numbers: []bool{false, true, false}, rows: [][]Span{
 			{code(cells[0]), text("%s", cells[1]), {cells[2], Blocks}},
 		}})
-		out := strings.Join(strings.Fields(render(t, p, Terminal{Width: width})), "")
+		out := render(t, p, Terminal{Width: width})
 		for _, cell := range cells {
-			shown := strings.Join(strings.Fields(Visible(cell)), "")
-			at := strings.Index(out, shown)
-			if at < 0 {
-				t.Fatalf("cell %q is not in %q", cell, out)
+			for word := range strings.FieldsSeq(Visible(cell)) {
+				if !strings.Contains(out, word) {
+					t.Fatalf("%q of cell %q is not in %q", word, cell, out)
+				}
 			}
-			out = out[at+len(shown):]
+		}
+		for line := range strings.Lines(out) {
+			line = strings.TrimSuffix(line, "\n")
+			if uniseg.StringWidth(line) > width && strings.Contains(strings.TrimSpace(line), " ") {
+				t.Fatalf("wider than %d: %q", width, line)
+			}
+			if strings.HasSuffix(line, " ") {
+				t.Fatalf("spaces at the end of %q", line)
+			}
 		}
 	})
 }
@@ -80,6 +88,33 @@ func render(t rapid.TB, p *Page, terminal Terminal) string {
 		t.Fatal(err)
 	}
 	return out.String()
+}
+
+// TestTextTableFits shows a table that fits, one whose widest column is wrapped,
+// and one for which no column would be left.
+func TestTextTableFits(t *testing.T) {
+	p := new(Page)
+	p.table(table{head: []string{"setting", "value", "n"}, numbers: []bool{false, false, true}, rows: [][]Span{
+		{code("slot 1"), text("nation statewide tri-county emergency"), text("12")},
+		{code("label"), text("Ridge"), text("")},
+	}})
+	for width, want := range map[int]string{
+		80: "setting  value                                   n\nslot 1   nation statewide tri-county emergency  12\nlabel    Ridge\n",
+		40: "setting  value                         n\nslot 1   nation statewide tri-county  12\n         emergency\nlabel    Ridge\n",
+		// 30 columns leave 17 for the value.
+		30: "setting  value               n\nslot 1   nation statewide   12\n         tri-county\n         emergency\nlabel    Ridge\n",
+	} {
+		if got := render(t, p, Terminal{Width: width}); got != want {
+			t.Errorf("at %d columns:\n%s\nwant\n%s", width, got, want)
+		}
+	}
+	narrow := new(Page)
+	narrow.table(table{head: []string{"memory", "used", "most in"}, numbers: []bool{false, true, false}, rows: [][]Span{
+		{text("groups per receive list"), text("7"), code("channel ridge/1/nation")},
+	}})
+	if got, want := render(t, narrow, Terminal{Width: 30}), "groups per receive list: used\n  7, most in channel\n  ridge/1/nation\n"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
 }
 
 // TestTextLayout shows what an evening's reader sees: air around headings and
