@@ -9,6 +9,7 @@ import (
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/plan/plantest"
 	"passband.example/plandiff/rewrite"
+	"passband.example/plandiff/rewrite/styletest"
 	"pgregory.net/rapid"
 )
 
@@ -16,8 +17,7 @@ import (
 func drawn(t *rapid.T) (files map[string][]byte, old, edited *plan.Plan) {
 	p := plantest.Plan(t)
 	edited = plantest.Edit(t, p)
-	s := &stylist{t: t}
-	files = s.files(p)
+	files = styletest.Files(t, p)
 	old = plantest.Load(t, files)
 	if len(old.Problems) > 0 {
 		t.Fatalf("the stylist wrote what is not read: %v\n%s", old.Problems[0], files[old.Problems[0].At.File])

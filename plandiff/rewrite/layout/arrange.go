@@ -137,13 +137,7 @@ func (n *Node) arrangeFlow(entries []*Entry) {
 		}
 	}
 	n.Entries = entries
-	if len(entries) == 0 {
-		n.close = n.close[len(n.close)-1:]
-		return
-	}
-	if strings.Contains(entries[len(entries)-1].Trail, "#") && !strings.Contains(n.close, "\n") {
-		n.close = n.newLine() + strings.TrimLeft(n.close, " \t")
-	}
+	n.closeLine()
 }
 
 func contains(entries []*Entry, e *Entry) bool {

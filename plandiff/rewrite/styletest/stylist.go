@@ -1,4 +1,12 @@
-package rewrite_test
+// Package styletest writes plans as different people might: in several files, with
+// records between braces or on lines of their own, quotes here and there, comments,
+// and line ends of one or two signs.
+//
+//	files := styletest.Files(t, plantest.Plan(t))
+//
+// The texts are put together by hand, so that they are not those that the code under
+// test would write. The package is for tests alone.
+package styletest
 
 import (
 	"encoding/json"
@@ -10,8 +18,14 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A stylist writes a plan as a person might: in several files, with records between
-// braces or on lines of their own, quotes here and there, and comments.
+// Files draws files in which p is written in some style. Every comment has a number
+// of its own and begins with "# note".
+func Files(t *rapid.T, p *plan.Plan) map[string][]byte {
+	s := &stylist{t: t}
+	return s.files(p)
+}
+
+// A stylist writes one plan.
 type stylist struct {
 	t        *rapid.T
 	comments int
