@@ -13,7 +13,7 @@ import (
 // flow is the order of the rooms: nothing imports what stands to its right.
 var flow = []string{
 	"plandiff/signal", "plandiff/plan", "plandiff/plan/plantest", "plandiff",
-	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/whole", "plandiff/demo",
+	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/rewrite/styletest", "plandiff/merge", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/whole", "plandiff/demo",
 	"plandiff/start", "review/license", "review", "review/rules", "review/report", "cmd/passband",
 }
 
