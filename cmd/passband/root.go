@@ -57,6 +57,10 @@ func newRoot(a *app) *cobra.Command {
 says what changed, in the words of the trade, and what is wrong, where, and what
 to do.
 
+It works on the plan in the folder that you are in, or in the one that --plan
+names; in a bare repository that is the repository and the folder of the plan in
+it, such as club.git/plans/valley.
+
 The license holder answers for every transmission; the frequency coordinator and
 local law have the last word.
 

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"github.com/rivo/uniseg"
 	"github.com/rogpeppe/go-internal/testscript"
 	"passband.example/review/rules"
@@ -25,10 +26,6 @@ func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"passband": m
 // for what testscript does not bring along.
 func TestScripts(t *testing.T) {
 	club, err := filepath.Abs(filepath.Join("testdata", "club"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	program, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,14 +44,14 @@ func TestScripts(t *testing.T) {
 			return false, fmt.Errorf("unknown condition %s", name)
 		},
 		Setup: func(env *testscript.Env) error {
-			env.Vars = append(env.Vars, "CLUB="+club, "PASSBAND="+program, "ESC=\x1b[31m", "RULES="+strconv.Itoa(rulesThatRun()), "GIT_CONFIG_GLOBAL=/dev/null", "GIT_CONFIG_NOSYSTEM=1", "TZ=UTC",
+			env.Vars = append(env.Vars, "CLUB="+club, "ESC=\x1b[31m", "RULES="+strconv.Itoa(rulesThatRun()), "GIT_CONFIG_GLOBAL=/dev/null", "GIT_CONFIG_NOSYSTEM=1", "TZ=UTC",
 				"GIT_AUTHOR_NAME=Pat Example", "GIT_AUTHOR_EMAIL=pat@example.org", "GIT_AUTHOR_DATE=2026-01-01T12:00:00Z",
 				"GIT_COMMITTER_NAME=Pat Example", "GIT_COMMITTER_EMAIL=pat@example.org", "GIT_COMMITTER_DATE=2026-01-01T12:00:00Z")
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"status": scriptStatus, "club": scriptClub, "commit": scriptCommit, "edit": scriptEdit, "columns": scriptColumns,
-			"json": scriptJSON, "bigfile": scriptBigFile, "repeat": scriptRepeat, "nogit": scriptNoGit, "same": scriptSame,
+			"json": scriptJSON, "bigfile": scriptBigFile, "binary": scriptBinary, "repeat": scriptRepeat, "nogit": scriptNoGit, "same": scriptSame,
 		},
 	})
 }
@@ -169,6 +166,11 @@ func scriptBigFile(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Check(f.Close())
 }
 
+// binary NAME makes a file that is no text.
+func scriptBinary(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte("\x7fELF\x02\x01\x01\x00\xff\xfe\x00\x00plan: x\n"), 0o644))
+}
+
 // repeat NAME N TEXT... writes each text N times, one after the other.
 func scriptRepeat(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.Atoi(args[1])
@@ -186,29 +188,28 @@ func scriptNoGit(ts *testscript.TestScript, _ bool, _ []string) {
 	ts.Setenv("PATH", first)
 }
 
-// same FILE FILE wants two folders or files with the same contents, .git apart from
-// its index, which holds times.
+// same DIR DIR wants two folders with the same contents.
 func scriptSame(ts *testscript.TestScript, _ bool, args []string) {
-	a, b := contents(ts, ts.MkAbs(args[0])), contents(ts, ts.MkAbs(args[1]))
-	if len(a) == 0 || len(a) != len(b) {
-		ts.Fatalf("%d files and %d", len(a), len(b))
-	}
-	for name, text := range a {
-		if b[name] != text {
-			ts.Fatalf("%s differs", name)
-		}
+	a, err := filesIn(ts.MkAbs(args[0]))
+	ts.Check(err)
+	b, err := filesIn(ts.MkAbs(args[1]))
+	ts.Check(err)
+	if diff := cmp.Diff(a, b); diff != "" || len(a) == 0 {
+		ts.Fatalf("%d files; what differs: %s", len(a), diff)
 	}
 }
 
-func contents(ts *testscript.TestScript, dir string) map[string]string {
+// filesIn gives the contents of all files below a folder, apart from the index of
+// git, which holds times.
+func filesIn(dir string) (map[string]string, error) {
 	files := make(map[string]string)
-	ts.Check(filepath.WalkDir(dir, func(name string, d os.DirEntry, err error) error {
+	err := filepath.WalkDir(dir, func(name string, d os.DirEntry, err error) error {
 		if err != nil || d.IsDir() || d.Name() == "index" {
 			return err
 		}
 		text, err := os.ReadFile(name)
 		files[strings.TrimPrefix(name, dir)] = string(text)
 		return err
-	}))
-	return files
+	})
+	return files, err
 }

@@ -9,31 +9,6 @@ import (
 	"time"
 )
 
-// sameTree wants two folders with the same files, apart from the index of git,
-// which holds times.
-func sameTree(t *testing.T, want, got string) {
-	t.Helper()
-	files := 0
-	err := filepath.WalkDir(want, func(name string, d os.DirEntry, err error) error {
-		if err != nil || d.IsDir() || d.Name() == "index" {
-			return err
-		}
-		files++
-		a, err := os.ReadFile(name)
-		if err != nil {
-			return err
-		}
-		b, err := os.ReadFile(filepath.Join(got, name[len(want):]))
-		if err == nil && !bytes.Equal(a, b) {
-			t.Errorf("%s differs", name[len(want):])
-		}
-		return err
-	})
-	if err != nil || files == 0 {
-		t.Errorf("%d files, %v", files, err)
-	}
-}
-
 // TestStopped runs each command with a context that has ended: it says so, with
 // status 2, and leaves nothing.
 func TestStopped(t *testing.T) {

@@ -66,8 +66,8 @@
 //
 // A place counts lines and columns from 1, columns in characters; its file is
 // below the root of the plan, to which the folder of its origin leads: from where
-// passband ran, or in a commit from the top of the repository. An accepted finding
-// has the fields of a finding too. A severity is block, warn or note; a standing
+// passband ran, or in a commit from the top of the repository. A place whose
+// file is empty is none. An accepted finding has the fields of a finding too. A severity is block, warn or note; a standing
 // new, still there or gone; a weight air, layout, label or policy; what happened
 // (op) added, removed, renamed or changed, in a list added, removed or moved. A
 // "most" of null means that the radio states no limit, a transmit that is left out
