@@ -28,6 +28,11 @@
 // the file, and a record that was renamed is still the same record. So a change is
 // blamed only for what it brings.
 //
+// # Mends
+//
+// Where a machine can tell what was meant, a finding has a Mend: the changes of fields
+// that remove it. Package review/mend carries them into the text of a plan.
+//
 // # What a verdict rests on
 //
 // Findings name their source. A verdict is help for the license holder, who

@@ -45,7 +45,8 @@ func (e *expander) plan() *Plan { return e.x.Plan }
 
 // unresolved notes a reference that leads nowhere. known gives what may have been meant.
 func (e *expander) unresolved(from Thing, kind, text string, at Place, known func() []string) {
-	e.x.Unresolved = append(e.x.Unresolved, Unresolved{From: from, Kind: kind, Text: text, At: at, Near: e.near.to(kind, text, known)})
+	n := e.near.to(kind, text, known)
+	e.x.Unresolved = append(e.x.Unresolved, Unresolved{From: from, Kind: kind, Text: text, At: at, Near: n.word, OnlyNear: n.only})
 }
 
 // channels makes the channels of talk paths and of the section channels.

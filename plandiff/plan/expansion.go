@@ -91,6 +91,8 @@ type Unresolved struct {
 	Text string // as written
 	At   Place
 	Near string // the one that was most likely meant, or ""
+
+	OnlyNear bool // no other is as near: among talk paths, no other of that repeater
 }
 
 // Cycle is a reference that leads back to the record that holds it.

@@ -3,7 +3,9 @@ package rules
 import (
 	_ "embed"
 	"fmt"
+	"strings"
 
+	"github.com/agnivade/levenshtein"
 	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
@@ -30,7 +32,38 @@ func danglingReference(p *review.Pass) {
 		}
 		if u.Near != "" {
 			f.Fix = fmt.Sprintf("did you mean %s?", u.Near)
+			f.Mend = nearMend(p.Plan, u)
 		}
 		p.Report(f)
 	}
+}
+
+// nearMend writes the one name that is near, where nothing else can be meant: no other
+// is as near, and it has the same digits. Of a talk path, either the repeater or the
+// rest may be misspelled.
+func nearMend(p *plan.Plan, u plan.Unresolved) review.Mend {
+	r, ok := p.Find(u.From)
+	if !ok || !u.OnlyNear || !sameDigits(u.Text, u.Near) || strings.Contains(u.Text, "*") {
+		return nil
+	}
+	key, rest, _ := strings.Cut(u.Text, "/")
+	nearKey, nearRest, path := strings.Cut(u.Near, "/")
+	if path && key != nearKey && (rest != nearRest || !onlyRepeater(p, key, nearKey)) {
+		return nil
+	}
+	return mendItem(r, u.At, func(text string) []string {
+		return []string{strings.TrimSuffix(text, u.Text) + u.Near} // zone: stands before the key
+	})
+}
+
+// onlyRepeater reports whether no other repeater's key is as near to what is written.
+func onlyRepeater(p *plan.Plan, key, near string) bool {
+	var others []string
+	for _, r := range p.Repeaters.All() {
+		if r.Key.V != near {
+			others = append(others, r.Key.V)
+		}
+	}
+	other := plan.Nearest(key, others)
+	return other == "" || levenshtein.ComputeDistance(key, near) < levenshtein.ComputeDistance(key, other)
 }

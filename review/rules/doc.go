@@ -13,4 +13,18 @@
 // A rule looks at one expanded plan. It reports each cause once, at the line that
 // a person would edit, names the records in About and the offending values in
 // Values, and says nothing of a value that loading has already called bad.
+//
+// # Mends
+//
+// Where a machine can tell what was meant, a finding has a Mend: the edit that removes
+// it, as changes of fields. The functions mend and mendItem make one:
+//
+//	f.Mend = mend(repeater, "fm.tone.send", "177.3")                          // a field
+//	f.Mend = mendItem(zone, entry.At, func(string) []string { return nil })   // an item of a list, here taken out
+//
+// "passband check --fix" writes it, after it has checked that the finding goes and no
+// other comes. A mend is for a slip whose right form follows from the plan or a table.
+// There is none where two things may be meant, and none that puts anybody on another
+// frequency unless the table leaves one choice: the coordinator and the license holder
+// decide. To let a rule offer one, set the field and add a line to TestMend.
 package rules

@@ -49,5 +49,6 @@ func listedAgain(r *plan.Repeater, slot signal.Slot, g plan.Value[string], first
 		Fix:    "write the group that was meant, or take one out",
 		Source: "the plan's own text",
 		Also:   []review.Related{{At: first, Text: "the first time"}},
+		Mend:   mendItem(r, g.At, func(string) []string { return nil }),
 	}
 }

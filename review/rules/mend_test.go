@@ -34,6 +34,38 @@ func TestMend(t *testing.T) {
 			"repeaters: {r: {output: 444.3, split: +5, fm: {tone: D340I}}}\n", "repeater r: fm.tone.send: D340I -> D047N"},
 		{"code of no listed signal", "nobody knows what was meant", rules.DCSNotStandard,
 			"channels: {c: {simplex: 146.52, fm: {tone: D000N}}}\n", ""},
+		{"misspelled group", "one group is near", rules.DanglingReference,
+			"groups: {statewide: {id: 1}, local: {id: 2}}\nreceive_lists: {l: {groups: [local, statewid]}}\n", "receive list l: groups: local statewid -> local statewide"},
+		{"two groups as near", "a person must choose", rules.DanglingReference,
+			"groups: {north: {id: 1}, sorth: {id: 2}}\nreceive_lists: {l: {groups: [worth]}}\n", ""},
+		{"another number", "tac-2 is no misspelling of tac-1", rules.DanglingReference,
+			"groups: {tac-1: {id: 1}}\nreceive_lists: {l: {groups: [tac-2]}}\n", ""},
+		{"nothing near", "nobody knows what was meant", rules.DanglingReference,
+			"groups: {tac: {id: 1}}\nreceive_lists: {l: {groups: [statewide]}}\n", ""},
+		{"misspelled group of a talk path", "one of that repeater is near", rules.DanglingReference,
+			"groups: {wide: {id: 1}}\nrepeaters: {r: {output: 444.3, split: +5, dmr: {slot1: [wide]}}}\nzones: {z: {channels: [r/1/wise]}}\n", "zone z: channels: r/1/wise -> r/1/wide"},
+		{"another slot of a talk path", "it may be the slot or the group that is wrong", rules.DanglingReference,
+			"groups: {wide: {id: 1}}\nrepeaters: {r: {output: 444.3, split: +5, dmr: {slot1: [wide]}}}\nzones: {z: {channels: [r/2/wide]}}\n", ""},
+		{"misspelled repeater of a talk path", "no other repeater is near", rules.DanglingReference,
+			"repeaters: {ridge: {output: 444.3, split: +5, fm: {}}, knob: {output: 444.4, split: +5, fm: {}}}\nzones: {z: {channels: [rigde/fm]}}\n", "zone z: channels: rigde/fm -> ridge/fm"},
+		{"two repeaters as near", "a person must choose", rules.DanglingReference,
+			"repeaters: {ridge: {output: 444.3, split: +5, fm: {}}, bidge: {output: 444.4, split: +5, fm: {}}}\nzones: {z: {channels: [midge/fm]}}\n", ""},
+		{"misspelled zone", "its mark stays", rules.DanglingReference,
+			"channels: {c: {simplex: 146.52, fm: {}}}\nzones: {valley: {channels: [c]}, all: {channels: ['zone:vally']}}\n", "zone all: channels: zone:vally -> zone:valley"},
+		{"misspelled pattern", "it would stand for other channels", rules.DanglingReference,
+			"repeaters: {ridge: {output: 444.3, split: +5, fm: {}}}\nzones: {z: {channels: ['rigde/*']}}\n", ""},
+		{"misspelled shortcut", "a record that is one value", rules.DanglingReference,
+			"groups: {statewide: {id: 1}}\nshortcuts: {1: statewid}\n", "shortcut 1: calls: statewid -> statewide"},
+		{"twice on a slot", "the second one goes", rules.GroupTwiceOnSlot,
+			"groups: {a: {id: 1}, b: {id: 2}}\nrepeaters: {r: {output: 444.3, split: +5, dmr: {slot1: [a, b, a]}}}\n", "repeater r: dmr.slot1: a b a -> a b"},
+		{"twice in a zone", "the second one goes", rules.TwiceInZone,
+			"channels: {c: {simplex: 146.52, fm: {}}, d: {simplex: 146.55, fm: {}}}\nzones: {z: {channels: [c, d, c]}}\n", "zone z: channels: c d c -> c d"},
+		{"letter O", "with a zero it is a callsign", rules.CallsignForm,
+			"repeaters: {r: {callsign: NOQR1A, output: 444.3, split: +5, fm: {}}}\n", "repeater r: callsign: NOQR1A -> N0QR1A"},
+		{"zero", "with the letter it is a callsign", rules.CallsignForm,
+			"repeaters: {r: {callsign: N0QR0, output: 444.3, split: +5, fm: {}}}\n", "repeater r: callsign: N0QR0 -> N0QRO"},
+		{"another fault", "no zero makes it one", rules.CallsignForm,
+			"repeaters: {r: {callsign: N0QR1, output: 444.3, split: +5, fm: {}}}\n", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := findings(t, c.rule, map[string]string{"plan.yaml": header, "a.yaml": c.text})
@@ -92,7 +124,7 @@ func TestMendsMend(t *testing.T) {
 			}
 		}
 	}
-	for _, id := range []string{"tone-not-standard", "dcs-not-standard"} {
+	for _, id := range []string{"callsign-form", "tone-not-standard", "dcs-not-standard", "dangling-reference", "group-twice-on-slot", "twice-in-zone"} {
 		if mended[id] < 2 {
 			t.Errorf("%s has %d mends in its cases", id, mended[id])
 		}

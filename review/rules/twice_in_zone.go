@@ -45,12 +45,16 @@ func reportTwice(p *review.Pass, in plan.Thing, members, twice []plan.Member) {
 			continue
 		}
 		told[m.At] = true
-		p.Report(review.Finding{
+		f := review.Finding{
 			At: m.At, About: []plan.Thing{in, m.Channel.Thing()},
 			What: fmt.Sprintf("%s names %s again", in, m.Entry),
 			Why:  "the radio holds it once, at its first place",
 			Fix:  "take one of the two entries out",
 			Also: []review.Related{{At: first[m.Channel], Text: "the first place"}},
-		})
+		}
+		if r, ok := p.Plan.Find(in); ok {
+			f.Mend = mendItem(r, m.At, func(string) []string { return nil })
+		}
+		p.Report(f)
 	}
 }
