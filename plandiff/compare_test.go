@@ -223,3 +223,32 @@ func TestApplyRefuses(t *testing.T) {
 		t.Errorf("a record that is not there: %v, %v", p, err)
 	}
 }
+
+// TestPlaceOfWhatIsGone finds a line that is still there for each record that is not.
+func TestPlaceOfWhatIsGone(t *testing.T) {
+	tests := []struct {
+		name string
+		cut  string
+		line int32
+		why  string
+	}{
+		{"last of its section", "  local: {id: 99933, label: Local}\n", 20, "the group before it"},
+		{"first of its section", "  statewide: {id: 99931, label: State}\n", 19, "the group after it"},
+		{"between two", "  tri-county: {id: 99932, label: Tri}\n", 19, "the group before it"},
+		{"all of its section", "messages: {late: Running late}\n", 1, "the beginning of the file"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			for _, c := range plandiff.Compare(expand(t, base), expand(t, edit(t, tt.cut, ""))).Changes {
+				if c.Op != plandiff.Removed {
+					continue
+				}
+				if c.At.File != "plan.yaml" || c.At.Line != tt.line {
+					t.Errorf("%s: %s is gone at %s, want line %d", tt.why, c.Thing, c.At, tt.line)
+				}
+				return
+			}
+			t.Error("nothing is gone")
+		})
+	}
+}

@@ -101,10 +101,11 @@ func (m *matcher) keyNow(s *plan.Section, o plan.Record) string {
 // whole gives the changes of records that came, went or have a new key.
 func (m *matcher) whole(s *plan.Section, old, new []plan.Record) []Change {
 	var changes []Change
+	anchors := m.anchors(s, old)
 	for _, o := range old {
 		changes = append(changes, Change{
 			Op: Removed, Thing: o.Thing(), Was: o.Thing(), Edits: everything(s, o, nil),
-			Weight: weightOf(s), At: m.anchor(o), WasAt: o.Place(),
+			Weight: weightOf(s), At: anchors[o], WasAt: o.Place(),
 		})
 	}
 	for _, n := range new {
@@ -123,13 +124,50 @@ func (m *matcher) whole(s *plan.Section, old, new []plan.Record) []Change {
 	return changes
 }
 
-// anchor is where a reader finds what is left of a record that is gone: the
-// file it stood in if that is still there, else the root file. It is never nowhere.
-func (m *matcher) anchor(gone plan.Record) plan.Place {
-	if file := gone.Place().File; slices.Contains(m.new.Plan.Files, file) {
-		return plan.Place{File: file, Line: 1, Col: 1}
+// anchors gives for each record that is gone where a reader finds what is left
+// of its surroundings: the record that stood before it in its file, else the one
+// after it, else the beginning of the file, else that of the plan. It is never nowhere.
+func (m *matcher) anchors(s *plan.Section, gone []plan.Record) map[plan.Record]plan.Place {
+	if len(gone) == 0 {
+		return nil
 	}
-	return plan.Place{File: plan.RootFile, Line: 1, Col: 1}
+	now := make(map[plan.Record]plan.Place, len(m.pairs))
+	for _, p := range m.pairs {
+		if p.section == s {
+			now[p.old] = p.new.Place()
+		}
+	}
+	anchors := make(map[plan.Record]plan.Place, len(gone))
+	var last plan.Place
+	var waiting []plan.Record // gone, with nothing before them in their file
+	file := ""
+	for _, o := range s.All(m.old.Plan) { // in the order of files and lines
+		if at := o.Place().File; at != file {
+			file, last, waiting = at, plan.Place{}, nil
+		}
+		place, stays := now[o]
+		switch {
+		case stays:
+			last = place
+			for _, w := range waiting {
+				anchors[w] = place
+			}
+			waiting = nil
+		case last.IsZero():
+			anchors[o] = m.fileAnchor(file)
+			waiting = append(waiting, o)
+		default:
+			anchors[o] = last
+		}
+	}
+	return anchors
+}
+
+func (m *matcher) fileAnchor(file string) plan.Place {
+	if !slices.Contains(m.new.Plan.Files, file) {
+		file = plan.RootFile
+	}
+	return plan.Place{File: file, Line: 1, Col: 1}
 }
 
 // everything gives all fields of a record that came or went as edits.
