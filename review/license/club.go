@@ -20,8 +20,8 @@ func (t *Tables) With(rows ...Row) (*Tables, error) {
 	var problems []error
 	for _, row := range rows {
 		row.Jurisdiction = Club
-		if problem := t.clubRowAmiss(&row); problem != "" {
-			problems = append(problems, fmt.Errorf("%s:%d: %s", row.File, row.Line, problem))
+		if err := t.Fits(row); err != nil {
+			problems = append(problems, fmt.Errorf("%s:%d: %w", row.File, row.Line, err))
 		}
 		all = append(all, &row)
 	}
@@ -30,6 +30,15 @@ func (t *Tables) With(rows ...Row) (*Tables, error) {
 	}
 	c.set(all)
 	return &c, nil
+}
+
+// Fits returns what is wrong with a club's row for these tables: a place or a class that they
+// do not have, or a row that contradicts itself.
+func (t *Tables) Fits(row Row) error {
+	if problem := t.clubRowAmiss(&row); problem != "" {
+		return errors.New(problem)
+	}
+	return nil
 }
 
 func (t *Tables) clubRowAmiss(row *Row) string {

@@ -25,7 +25,8 @@
 // permission of one's own is needed, or all that speaks against it is from memory.
 // Allowed says that no table forbids it; FromMemory and Fallback say what that is worth.
 //
-// At lists everything at a frequency. Segments, Calling, UsualSplits, FitSplit, Services and
+// At lists everything at a frequency, Closest how near to the edges of a band an emission may
+// go, KeptAgainst and CallingOn what band plans keep clear, Raster the channel steps. Segments, Calling, UsualSplits, FitSplit, Services and
 // Content answer single questions. All lookups are indexed: a plan of 100,000 channels is
 // judged in well under a second.
 //

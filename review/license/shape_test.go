@@ -69,7 +69,7 @@ func TestRowsByConfidence(t *testing.T) {
 		{"services", "US", counts{114, 0, 4}, counts{114, 0, 4}, ""},
 		{"services", "US-CA", counts{96, 0, 0}, counts{96, 0, 0}, ""},
 		{"services", "CEPT", counts{16, 0, 0}, counts{16, 0, 0}, ""},
-		{"services", "ITU", counts{12, 0, 2}, counts{12, 0, 2}, ""},
+		{"services", "ITU", counts{12, 0, 2}, counts{12, 0, 5}, "channels 6, 16 and 70, which hold everywhere"},
 		{"services", "any", counts{3, 0, 3}, counts{3, 0, 3}, ""},
 	}
 	for _, tt := range tests {

@@ -28,31 +28,68 @@ func (j judgment) finding(o license.Objection) review.Finding {
 func (j judgment) says(o license.Objection) string {
 	switch o.Reason {
 	case license.OutsideBands:
-		return "outside every amateur band of " + j.law.region() + j.elsewhere()
+		return "outside every amateur band of " + j.law.region()
 	case license.OverEdge:
 		return over(o)
 	case license.ClassBarred:
-		var may []string
-		for _, class := range o.Classes {
-			may = append(may, j.law.tables.ClassLabel(class))
-		}
-		return fmt.Sprintf("a %s may not, only %s", j.law.tables.ClassLabel(j.law.class), several(may))
+		return j.whoMay(o)
 	case license.EmissionBarred:
-		return "this kind of transmission is not allowed there"
+		return "this kind of transmission is not allowed there" + onlyKinds(o)
 	case license.TooWide:
-		return "wider than is allowed there"
+		return "wider than is allowed there" + widest(o)
 	case license.NeedsPermit:
 		return "only with a permission of one's own, or only in some countries"
 	case license.StationBarred:
-		return "closed to repeaters"
+		return "closed to repeaters" + ownRow(o)
 	case license.OtherService:
 		return "it belongs to another service" + serviceOf(o)
 	case license.NotAmateur:
-		return "closed to amateurs by a rule of its own" + conditionOf(o)
+		return "closed by a rule of its own" + ownRow(o) + conditionOf(o)
 	case license.PlaceBarred:
 		return "not allowed " + o.Place
 	}
 	return o.Reason.String()
+}
+
+// whoMay names the classes that may, or says that nobody of the plan's class may.
+func (j judgment) whoMay(o license.Objection) string {
+	var may []string
+	for _, class := range o.Classes {
+		may = append(may, j.law.tables.ClassLabel(class))
+	}
+	return fmt.Sprintf("a %s may not, only %s", j.law.tables.ClassLabel(j.law.class), several(may))
+}
+
+// onlyKinds says what the rows allow in place of a transmission that they do not.
+func onlyKinds(o license.Objection) string {
+	var kinds license.Kind
+	for _, r := range o.Rows {
+		kinds |= r.Emissions
+	}
+	if kinds == 0 {
+		return ""
+	}
+	return ", only " + strings.ReplaceAll(kinds.String(), "|", ", ")
+}
+
+// widest says how wide the widest of the rows lets a transmission be.
+func widest(o license.Objection) string {
+	var most signal.Hertz
+	for _, r := range o.Rows {
+		most = max(most, r.MaxWidth)
+	}
+	if most == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", at most %s kHz", most.KHz())
+}
+
+// ownRow marks an objection that is the club's own.
+func ownRow(o license.Objection) string {
+	if len(o.Rows) > 0 && o.Rows[0].Jurisdiction == license.Club {
+		return " that is the club's own"
+	}
+	return ""
 }
 
 // over says how far a transmission reaches out, and on which side.
@@ -77,24 +114,13 @@ func conditionOf(o license.Objection) string {
 	return " (" + o.Rows[0].Condition + ")"
 }
 
-// elsewhere names the channel of another service that the transmission would be on.
-func (j judgment) elsewhere() string {
-	on := j.law.tables.Services(j.on, j.emission.NecessaryBandwidth)
-	if len(on) == 0 {
-		return ""
-	}
-	return fmt.Sprintf(", on %s of %s", on[0].Name, on[0].Service)
-}
-
-func (l *law) region() string { return l.tables.Name }
-
 // source says what an objection rests on: rows of the tables, their section and
 // edition, and how sure they are.
 func (j judgment) source(o license.Objection) string {
 	const most = 2
 	var rows []string
 	for _, r := range o.Rows[:min(most, len(o.Rows))] {
-		rows = append(rows, fmt.Sprintf("%s, %s line %d (%s)", r.Cite(), r.File, r.Line, r.Confidence))
+		rows = append(rows, rowSource(r))
 	}
 	if len(rows) == 0 {
 		rows = []string{"the license tables of " + j.law.region()}
@@ -103,6 +129,15 @@ func (j judgment) source(o license.Objection) string {
 		rows = append(rows, fallback)
 	}
 	return strings.Join(rows, "; ")
+}
+
+// rowSource cites a row, says how sure it is, and marks one that is the club's own claim.
+func rowSource(r *license.Row) string {
+	cite := fmt.Sprintf("%s, %s line %d (%s)", r.Cite(), r.File, r.Line, r.Confidence)
+	if r.Jurisdiction == license.Club {
+		return "the club's own claim: " + cite
+	}
+	return cite
 }
 
 // nearby is how far a frequency may be off by a slip of the channel step or the width;
@@ -125,6 +160,9 @@ func (j judgment) mend() string {
 		}
 		return fix
 	}
+	if split := j.usualSplit(); split != "" {
+		return split
+	}
 	if meant := j.meant(j.on); meant != 0 {
 		return fmt.Sprintf("did you mean %s?", meant)
 	}
@@ -146,4 +184,23 @@ func (j judgment) meant(on signal.Hertz) signal.Hertz {
 		}
 	}
 	return found
+}
+
+// usualSplit proposes the split that is usual for the output of a repeater, if members
+// may send where it leads.
+func (j judgment) usualSplit() string {
+	r := j.repeater
+	if r == nil || j.station != license.Member || !r.Output.IsSet() || !r.Split.IsSet() || r.Input.Written() {
+		return ""
+	}
+	fit, rows := j.law.tables.FitSplit(r.Output.V, r.Split.V)
+	if fit != license.SplitReversed && fit != license.SplitUnusual {
+		return ""
+	}
+	for _, row := range rows {
+		if j.allowedOn(r.Output.V + signal.Hertz(row.Split)) {
+			return fmt.Sprintf("did you mean split: %s, which is usual there?", row.Split)
+		}
+	}
+	return ""
 }

@@ -25,23 +25,23 @@ func offBandDoubtful(p *review.Pass) {
 	if l == nil {
 		return
 	}
-	for _, t := range append(memberTransmissions(p.Expansion), repeaterTransmissions(p.Plan)...) {
-		if j := l.judge(t); j.outcome == license.Doubtful {
-			p.Report(j.doubt())
+	for _, j := range l.judgments(p.Expansion) {
+		if j.outcome != license.Doubtful {
+			continue
+		}
+		o, doubtful := j.first(license.Doubtful, func(r license.Reason) bool { return !barsPlace(r) && !limitsPower(r) })
+		if doubtful {
+			p.Report(j.doubt(o))
 		}
 	}
 }
 
 // doubt is the finding for a judgment that ended in a doubt.
-func (j judgment) doubt() review.Finding {
-	o := j.objections[0]
+func (j judgment) doubt(o license.Objection) review.Finding {
 	f := j.finding(o)
 	f.Values = append(f.Values, o.Reason.String())
 	f.What += ", and the tables can't tell for certain"
-	f.Why = "what speaks against it was not read in the law, or depends on a place or a permission that the plan does not tell; " + answers
+	f.Why = "what speaks against it was not read in the law, or depends on a permission that the plan does not tell; " + answers
 	f.Fix = "look it up in the rules of your country; if it is allowed, accept the finding with the reason"
-	if o.Reason == license.PlaceBarred && siteOf(j.repeater) == nil && j.repeater != nil {
-		f.Fix = "write where the repeater stands (site:), so that it can be told"
-	}
 	return f
 }

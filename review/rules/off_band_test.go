@@ -39,7 +39,8 @@ func TestOffBandAtTheEdges(t *testing.T) {
 				off bool
 			}{{c.low - 1, true}, {c.low, false}, {c.low + 1, false}, {c.high - 1, false}, {c.high, false}, {c.high + 1, true}} {
 				text := fmt.Sprintf("groups:\n  local: {id: 99932}\nchannels:\n  edge: {simplex: %s, %s}\n", at.on, c.mode)
-				found := findings(t, rules.OffBand, map[string]string{"plan.yaml": header, "channels.yaml": text})
+				x := load(t, map[string]string{"plan.yaml": header, "channels.yaml": text})
+				found := check(t, only(rules.OffBand.ID, rules.EmissionNotAllowed.ID), x)
 				if off := len(found) > 0; off != at.off {
 					t.Errorf("%s MHz: found %v, want %v: %s", at.on, found, at.off, c.why)
 				}
@@ -62,10 +63,11 @@ func TestOffBandSaysWhatItRestsOn(t *testing.T) {
 		{"ten off", "repeaters:\n  fell: {output: 454.55, split: +5, fm: {}}", "did you mean output: 444.550?", "", "its input fits too then"},
 		{"ten off alone", "channels:\n  call: {simplex: 156.52, fm: {}}", "did you mean 146.520?", "", "one digit"},
 		{"ten off, input not", "repeaters:\n  far: {output: 457.55, split: +5, fm: {}}", "look up the frequency that was coordinated", "447.55", "the input would be 452.55, which will not do"},
-		{"elsewhere", "channels:\n  far: {simplex: 300, fm: {}}", "write receive: in place of simplex:", "", "no slip leads there"},
+		{"elsewhere", "channels:\n  far: {simplex: 152.4, fm: {}}", "write receive: in place of simplex:", "", "no slip leads there"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			found := findings(t, rules.OffBand, map[string]string{"plan.yaml": header, "x.yaml": c.record + "\n"})
+			x := load(t, map[string]string{"plan.yaml": header, "x.yaml": c.record + "\n"})
+			found := check(t, only(rules.OffBand.ID, rules.EmissionNotAllowed.ID, rules.OtherService.ID), x)
 			if len(found) != 1 {
 				t.Fatalf("want one finding, got %v", found)
 			}

@@ -19,6 +19,8 @@ type transmission struct {
 	mode     string // as a person says the emission: FM 16 kHz wide
 	station  license.Station
 	repeater *plan.Repeater // nil for simplex
+	output   signal.Power   // of the transmitter; zero: not known, or not asked about
+	erp      signal.Power   // radiated; the same
 	channels int            // of members that transmit so; none where the repeater does
 }
 
