@@ -135,8 +135,8 @@ func fieldsOf(c *plan.Channel, name string) []string {
 		return []string{"scan_list"}
 	case "time-out":
 		return []string{"timeout_s"}
-	case "access":
-		return []string{side + ".access"}
+	case "access", "privacy":
+		return []string{side + "." + name}
 	}
 	return nil
 }

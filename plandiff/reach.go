@@ -41,9 +41,21 @@ type Aspect struct {
 
 // causes puts the changes of each record together, and finds what they reach.
 func causes(c *Comparison) []Cause {
-	var all []Cause
-	index := make(map[plan.Thing]int)
-	for _, change := range c.Changes {
+	all, index := grouped(c.Changes)
+	if len(all) == 0 {
+		return nil
+	}
+	r := &reacher{Comparison: c, causes: all, index: index}
+	r.channels()
+	r.lists()
+	r.radios()
+	return r.causes
+}
+
+// grouped puts the changes of each record together.
+func grouped(changes []Change) (all []Cause, index map[plan.Thing]int) {
+	index = make(map[plan.Thing]int)
+	for _, change := range changes {
 		i, known := index[change.Thing]
 		if !known {
 			i = len(all)
@@ -53,14 +65,7 @@ func causes(c *Comparison) []Cause {
 		all[i].Changes = append(all[i].Changes, change)
 		all[i].Weight = min(all[i].Weight, change.Weight)
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	r := &reacher{Comparison: c, causes: all, index: index}
-	r.channels()
-	r.lists()
-	r.radios()
-	return r.causes
+	return all, index
 }
 
 type reacher struct {

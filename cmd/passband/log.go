@@ -48,7 +48,7 @@ with the one before.`,
 	addForms(cmd, &a.form)
 	cmd.Flags().StringVar(&weight, "weight", "", "only changes of this `weight` or a heavier one")
 	cmd.Flags().StringVar(&l.Query.By, "by", "", "only commits of this `person`: part of a name or address")
-	cmd.Flags().BoolVar(&l.Reach, "effects", false, "say which channels, zones and radios each change reaches")
+	cmd.Flags().BoolVar(&l.Query.Reach, "effects", false, "say which channels, zones and radios each change reaches")
 	return cmd
 }
 

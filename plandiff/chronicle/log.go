@@ -16,6 +16,7 @@ type Query struct {
 	Least plan.Weight // only what is at least that heavy; 0 for all
 	By    string      // only commits of whoever has this in the name or address
 	Thing string      // only changes of this thing: see Find
+	Reach bool        // say also what each change reaches, for which every plan must be worked out
 }
 
 // Log tells visit what each commit of the span did to the plan, newest first.
@@ -73,7 +74,7 @@ func (l *logger) wants(e *Entry) bool {
 // entry says what the commit did, or gives nil where there is nothing to say.
 func (l *logger) entry(s *step) (*Entry, error) {
 	e := &Entry{Commit: s.commit, Folder: s.now.folder}
-	_, err := s.plan(s.ctx, s.now)
+	err := s.judged()
 	switch {
 	case errors.Is(err, plan.ErrNoPlan):
 		return l.ended(s, e)
@@ -83,12 +84,12 @@ func (l *logger) entry(s *step) (*Entry, error) {
 	case err != nil:
 		return nil, err
 	}
-	ds, err := s.differences()
+	ds, err := s.differences(l.reach(s))
 	if err != nil {
 		return nil, err
 	}
-	if len(ds) == 0 || ds[0].Comparison == nil {
-		return l.began(s, e), nil
+	if begins(ds) {
+		return l.began(s, e)
 	}
 	return l.changed(s, e, ds), nil
 }
@@ -104,14 +105,23 @@ func (l *logger) ended(s *step, e *Entry) (*Entry, error) {
 }
 
 // began is the commit with which the plan begins: all of it is new.
-func (l *logger) began(s *step, e *Entry) *Entry {
+func (l *logger) began(s *step, e *Entry) (*Entry, error) {
+	var err error
+	if e.Comparison, err = s.beginning(); err != nil {
+		return nil, err
+	}
 	e.Standing = Began
-	e.Comparison = plandiff.Compare(plan.Expand(new(plan.Plan)), s.now.expansion())
 	e.Causes = l.heavy(about(e.Comparison.Causes, s.trails))
 	if len(s.trails) > 0 && len(e.Causes) == 0 {
-		return nil
+		return nil, nil
 	}
-	return e
+	return e, nil
+}
+
+// reach reports whether it matters for a step what changes reach: a channel is
+// followed by that.
+func (l *logger) reach(s *step) bool {
+	return l.query.Reach || slices.ContainsFunc(s.trails, func(t trail) bool { return t.channel })
 }
 
 // changed is a commit between two plans.
@@ -201,7 +211,7 @@ func (t trail) feels(c *plandiff.Cause) bool {
 // follow goes on with the names that the plan before has for what is followed.
 func (l *logger) follow(s *step) ([][]trail, error) {
 	older := make([][]trail, len(s.before))
-	if _, err := s.plan(s.ctx, s.now); err != nil {
+	if err := s.judged(); err != nil {
 		if !isVerdict(err) {
 			return nil, err
 		}
@@ -210,7 +220,7 @@ func (l *logger) follow(s *step) ([][]trail, error) {
 		}
 		return older, nil
 	}
-	ds, err := s.differences()
+	ds, err := s.differences(l.reach(s))
 	if err != nil {
 		return nil, err
 	}

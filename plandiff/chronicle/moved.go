@@ -1,7 +1,6 @@
 package chronicle
 
 import (
-	"errors"
 	"path"
 
 	"passband.example/plandiff/plan"
@@ -68,13 +67,15 @@ func (w *walker) samePlan(a, b *snapshot) (bool, error) {
 
 // title gives the name of a plan, or "" where it has none that can be read.
 func (w *walker) title(s *snapshot) (string, error) {
-	p, err := w.plan(w.ctx, s)
-	var u *Unreadable
-	if errors.As(err, &u) || errors.Is(err, plan.ErrNoPlan) {
-		return "", nil
+	if err := w.judge(w.ctx, s); err != nil {
+		if isVerdict(err) {
+			err = nil
+		}
+		return "", err
 	}
+	x, err := w.whole(w.ctx, s)
 	if err != nil {
 		return "", err
 	}
-	return p.Header.Title.Or(""), nil
+	return x.Plan.Header.Title.Or(""), nil
 }

@@ -4,16 +4,16 @@ import (
 	"context"
 	"time"
 
-	"passband.example/plandiff"
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
 )
 
 // A Reader reads the history of one plan. It is for one goroutine.
 type Reader struct {
-	repo  *history.Repository
-	dir   string // the folder of the plan, below the top of the repository
-	files *fileCache
+	repo   *history.Repository
+	dir    string // the folder of the plan, below the top of the repository
+	files  *fileCache
+	parsed int // files that were parsed so far
 
 	// Progress, if set, is told after each commit that was looked at.
 	Progress func(Progress)
@@ -37,13 +37,8 @@ func (r *Reader) At(ctx context.Context, c history.Commit) (*plan.Expansion, err
 	if err != nil {
 		return nil, err
 	}
-	if _, err := r.plan(ctx, s); err != nil {
+	if err := r.judge(ctx, s); err != nil {
 		return nil, err
 	}
-	return s.expansion(), nil
-}
-
-// compare tells the difference between two snapshots whose plans were read.
-func compare(old, new *snapshot) *plandiff.Comparison {
-	return plandiff.Compare(old.expansion(), new.expansion())
+	return r.whole(ctx, s)
 }

@@ -1,6 +1,7 @@
 package chronicle
 
 import (
+	"slices"
 	"strconv"
 
 	"passband.example/plandiff"
@@ -15,7 +16,7 @@ func (t *tracer) visit(*step) error { return nil }
 // attribute to the first one that has the same.
 func (t *tracer) follow(s *step) ([][]trail, error) {
 	older := make([][]trail, len(s.before))
-	if _, err := s.plan(s.ctx, s.now); err != nil {
+	if err := s.judged(); err != nil {
 		if !isVerdict(err) {
 			return nil, err
 		}
@@ -24,12 +25,16 @@ func (t *tracer) follow(s *step) ([][]trail, error) {
 		}
 		return older, nil
 	}
-	ds, err := s.differences()
+	ds, err := t.differences(s)
 	if err != nil {
 		return nil, err
 	}
-	if len(ds) == 0 || ds[0].Comparison == nil {
-		ds = []*difference{{Comparison: plandiff.Compare(plan.Expand(new(plan.Plan)), s.now.expansion())}}
+	if begins(ds) {
+		all, err := s.beginning()
+		if err != nil {
+			return nil, err
+		}
+		ds = []*difference{{Comparison: all}}
 	}
 	for rest := s.trails; len(rest) > 0; {
 		for i, d := range ds {
@@ -44,6 +49,53 @@ func (t *tracer) follow(s *step) ([][]trail, error) {
 		rest = t.settle(&s.commit, ds[0].Comparison, rest)
 	}
 	return older, nil
+}
+
+// differences compares the commit with its parents, with what changes reach where
+// that may touch a channel.
+func (t *tracer) differences(s *step) ([]*difference, error) {
+	ds, err := s.differences(false)
+	if err != nil || !slices.ContainsFunc(s.trails, func(tr trail) bool { return tr.channel }) {
+		return ds, err
+	}
+	if !slices.ContainsFunc(ds, func(d *difference) bool { return d.Comparison != nil && t.mayTouch(d.Comparison) }) {
+		return ds, nil
+	}
+	if ds, err = s.differences(true); err != nil {
+		return nil, err
+	}
+	for _, d := range ds {
+		for _, tr := range s.trails {
+			if d.Comparison != nil && tr.channel {
+				was, _ := tr.channelBefore(d.Comparison, backwards(d.Comparison))
+				t.makes(d.Old, was.thing.Key)
+			}
+		}
+	}
+	return ds, nil
+}
+
+// makes notes the records that a channel is made of.
+func (t *tracer) makes(x *plan.Expansion, name string) {
+	ch, ok := x.Find(name)
+	if !ok {
+		return
+	}
+	if t.made == nil {
+		t.made = make(map[plan.Thing]bool)
+	}
+	for _, b := range ch.Because {
+		t.made[b.Thing] = true
+	}
+	t.made[plan.Thing{Kind: plan.KindReceiveList, Key: ch.ReceiveList}] = true
+}
+
+// mayTouch reports whether a change may make a difference to a channel that is
+// traced: one of a record that it is made of, or of a channel for a talk path.
+func (t *tracer) mayTouch(c *plandiff.Comparison) bool {
+	return slices.ContainsFunc(c.Changes, func(change plandiff.Change) bool {
+		return t.made[change.Thing] || change.Thing.Kind == plan.KindChannel && change.Field("path") != nil
+	})
 }
 
 // split tells what of the trails is the same in the plan before, as that calls
@@ -152,6 +204,9 @@ func (t trail) touched(c *plandiff.Comparison, back plan.Renames) (was map[strin
 
 func (t trail) touchedChannel(c *plandiff.Comparison, back plan.Renames) (was map[string]Origin, isNew bool) {
 	was = make(map[string]Origin)
+	if _, ok := c.New.Find(t.thing.Key); !ok {
+		return was, false // what changes reach was not asked for: nothing touches it
+	}
 	before, ok := t.channelBefore(c, back)
 	if ok && before.thing.Key != t.thing.Key {
 		was[KeyAttribute] = Origin{Was: []string{before.thing.Key}}

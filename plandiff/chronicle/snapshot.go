@@ -7,23 +7,30 @@ import (
 	"io/fs"
 	"maps"
 	"path"
-	"strings"
+	"testing/fstest" // for its file system in memory; it pulls in no testing flags
 
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
 )
 
-// A snapshot is the plan at one commit: the hashes of its files, and the plan
-// itself once somebody asked for it.
+// A snapshot is the plan at one commit: the hashes of its files, and as much of
+// the plan itself as somebody asked for.
 type snapshot struct {
 	hash   string // of the commit
 	folder string
-	files  map[string]history.Version // below folder; nothing but what could be of a plan
+	files  map[string]history.Version // below folder; those that may matter to a plan
 
-	read bool
-	plan *plan.Plan
-	err  error
-	x    *plan.Expansion
+	listed  bool
+	names   []string // of the files that the plan is read from
+	refused []plan.Problem
+
+	assembly *plan.Assembly
+	newer    *snapshot // whose assembly becomes that of this one, with few files changed
+
+	judged bool
+	err    error // plan.ErrNoPlan, an *Unreadable, or nil
+	plan   *plan.Plan
+	x      *plan.Expansion
 }
 
 // Unreadable says that the plan of a commit cannot be read.
@@ -39,6 +46,13 @@ func (u *Unreadable) Error() string {
 	return fmt.Sprintf("%d places cannot be read, the first at %s", u.Count, u.First.Error())
 }
 
+// isVerdict reports whether an error says something about the plan, and not that
+// the repository cannot be read.
+func isVerdict(err error) bool {
+	var u *Unreadable
+	return errors.Is(err, plan.ErrNoPlan) || errors.As(err, &u)
+}
+
 // snapshot lists the files of a commit by reading its folders.
 func (r *Reader) snapshot(ctx context.Context, c history.Commit, folder string) (*snapshot, error) {
 	all, err := r.repo.Changes(ctx, history.Commit{}, c, folder)
@@ -46,96 +60,92 @@ func (r *Reader) snapshot(ctx context.Context, c history.Commit, folder string) 
 		return nil, err
 	}
 	s := &snapshot{hash: c.Hash, folder: folder, files: make(map[string]history.Version)}
-	s.put(all)
-	return s, nil
-}
-
-func (s *snapshot) put(changes []history.BlobChange) {
-	for _, change := range changes {
-		if mayBelong(change.Path) && change.New.Exists() {
+	for _, change := range all {
+		if plan.MayMatter(change.Path) {
 			s.files[change.Path] = change.New
 		}
 	}
+	return s, nil
 }
 
 // back gives the snapshot of the only parent of a commit.
 func (s *snapshot) back(parent string, changes []history.BlobChange) *snapshot {
 	before := &snapshot{hash: parent, folder: s.folder, files: maps.Clone(s.files)}
+	alike := s.listed // the same names, of the same modes
 	for _, change := range changes {
-		switch {
-		case !mayBelong(change.Path):
-		case change.Old.Exists():
+		if !plan.MayMatter(change.Path) {
+			continue
+		}
+		alike = alike && change.Old.Exists() && change.New.Exists() && change.Old.Mode == change.New.Mode
+		if change.Old.Exists() {
 			before.files[change.Path] = change.Old
-		default:
+		} else {
 			delete(before.files, change.Path)
 		}
+	}
+	if alike {
+		before.listed, before.names, before.refused, before.err = true, s.names, s.refused, s.missing()
+	}
+	if s.assembly != nil && s.judged {
+		before.newer = s
 	}
 	return before
 }
 
-// mayBelong reports whether a file of this name could be one of a plan.
-func mayBelong(name string) bool {
-	ext := path.Ext(name)
-	return ext == ".yaml" || ext == ".yml" || path.Base(name) == plan.OperatorsFile
+// missing gives plan.ErrNoPlan where there is no plan.
+func (s *snapshot) missing() error {
+	if errors.Is(s.err, plan.ErrNoPlan) {
+		return s.err
+	}
+	return nil
+}
+
+// list finds out which files the plan is read from.
+func (s *snapshot) list() {
+	if s.listed {
+		return
+	}
+	s.listed = true
+	tree := make(fstest.MapFS, len(s.files))
+	for name, v := range s.files {
+		mode := v.Mode
+		if mode&fs.ModeSymlink != 0 && path.Base(name) == plan.RootFile && name != plan.RootFile {
+			mode = fs.ModeIrregular // a plan of its own all the same; the file system would follow the link
+		}
+		tree[name] = &fstest.MapFile{Mode: mode}
+	}
+	s.names, s.refused, s.err = plan.FindFiles(tree)
 }
 
 // hasPlan reports whether there is a plan at all.
-func (s *snapshot) hasPlan() bool { return s.files[plan.RootFile].Exists() }
-
-// sameFiles reports whether no byte differs that either plan was read from.
-func sameFiles(a, b *snapshot) bool { return maps.Equal(a.files, b.files) }
-
-// plan reads the plan. The error is plan.ErrNoPlan, an *Unreadable, or a failure
-// to read at all.
-func (r *Reader) plan(ctx context.Context, s *snapshot) (*plan.Plan, error) {
-	if s.read {
-		return s.plan, s.err
-	}
-	p, err := r.load(ctx, s)
-	if err != nil && !errors.Is(err, plan.ErrNoPlan) {
-		return nil, err // perhaps another time
-	}
-	if err == nil && len(p.Problems) > 0 {
-		p, err = nil, &Unreadable{First: p.Problems[0], Count: len(p.Problems)}
-	}
-	s.read, s.plan, s.err = true, p, err
-	return p, err
+func (s *snapshot) hasPlan() bool {
+	s.list()
+	return s.missing() == nil
 }
 
-// expansion works the plan out, once.
-func (s *snapshot) expansion() *plan.Expansion {
-	if s.x == nil {
-		s.x = plan.Expand(s.plan)
+// changedFiles names the files that two plans are not both read from in the same
+// bytes. Where a plan is refused a file, all count.
+func changedFiles(a, b *snapshot) []string {
+	a.list()
+	b.list()
+	var changed []string
+	has := make(map[string]bool, len(a.names))
+	for _, name := range a.names {
+		has[name] = true
 	}
-	return s.x
+	for _, name := range b.names {
+		if !has[name] || a.files[name].Hash != b.files[name].Hash {
+			changed = append(changed, name)
+		}
+		delete(has, name)
+	}
+	for name := range has {
+		changed = append(changed, name)
+	}
+	return changed
 }
 
-// isVerdict reports whether an error of plan says something about the plan, and
-// not that the repository cannot be read.
-func isVerdict(err error) bool {
-	var u *Unreadable
-	return errors.Is(err, plan.ErrNoPlan) || errors.As(err, &u)
-}
-
-func (r *Reader) load(ctx context.Context, s *snapshot) (*plan.Plan, error) {
-	c, err := r.repo.Commit(ctx, s.hash)
-	if err != nil {
-		return nil, err
-	}
-	files, err := r.repo.Tree(ctx, c, s.folder)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, plan.ErrNoPlan
-	}
-	if err != nil {
-		return nil, err
-	}
-	return plan.Load(ctx, files)
-}
-
-// below gives the name of a file of the repository below the folder, or false.
-func below(folder, name string) (string, bool) {
-	if folder == "" {
-		return name, true
-	}
-	return strings.CutPrefix(name, folder+"/")
+// sameBytes reports whether no byte differs that either plan is read from.
+func sameBytes(a, b *snapshot) bool {
+	return a.hasPlan() == b.hasPlan() && len(a.refused) == len(b.refused) && len(changedFiles(a, b)) == 0
 }

@@ -16,22 +16,27 @@ type step struct {
 	before []*snapshot // in each parent; none for a commit without parents
 	trails []trail     // what is followed, as this commit calls it
 
+	reach    bool // what is in compared tells what changes reach
 	compared []*difference
 }
 
 // A difference is what changed from a parent to a commit.
 type difference struct {
-	*plandiff.Comparison // nil where there is no plan on one of the sides
+	*plandiff.Comparison // nil where there is no plan before
 	since                *snapshot
 }
+
+// judged says whether the plan after the commit can be read.
+func (s *step) judged() error { return s.judge(s.ctx, s.now) }
 
 // differences compares the commit with each of its parents, once. Where the plan
 // of a parent cannot be read, the nearest one before it that can stands in, so
 // that no change is lost. The plan of the commit itself must be readable.
-func (s *step) differences() ([]*difference, error) {
-	if s.compared != nil {
+func (s *step) differences(reach bool) ([]*difference, error) {
+	if s.compared != nil && (s.reach || !reach) {
 		return s.compared, nil
 	}
+	s.compared, s.reach = nil, reach
 	for _, before := range s.before {
 		since, err := s.readable(before)
 		if err != nil {
@@ -39,18 +44,32 @@ func (s *step) differences() ([]*difference, error) {
 		}
 		d := &difference{since: since}
 		if since != nil {
-			d.Comparison = compare(since, s.now)
+			if d.Comparison, err = s.compare(s.ctx, since, s.now, reach); err != nil {
+				return nil, err
+			}
 		}
 		s.compared = append(s.compared, d)
 	}
 	return s.compared, nil
 }
 
+// begins reports whether there is no plan before the commit.
+func begins(ds []*difference) bool { return len(ds) == 0 || ds[0].Comparison == nil }
+
+// beginning compares the commit with no plan at all.
+func (s *step) beginning() (*plandiff.Comparison, error) {
+	x, err := s.whole(s.ctx, s.now)
+	if err != nil {
+		return nil, err
+	}
+	return plandiff.Compare(plan.Expand(new(plan.Plan)), x), nil
+}
+
 // readable gives the nearest plan that can be read, from a snapshot on along
 // first parents, or nil where there is none.
 func (w *walker) readable(s *snapshot) (*snapshot, error) {
 	for {
-		_, err := w.plan(w.ctx, s)
+		err := w.judge(w.ctx, s)
 		switch {
 		case err == nil:
 			return s, nil
@@ -76,5 +95,5 @@ func (w *walker) readable(s *snapshot) (*snapshot, error) {
 // untouched reports whether a commit with one parent changed no file that the
 // plan is read from.
 func (s *step) untouched() bool {
-	return len(s.before) == 1 && s.now.folder == s.before[0].folder && sameFiles(s.now, s.before[0])
+	return len(s.before) == 1 && s.now.folder == s.before[0].folder && sameBytes(s.now, s.before[0])
 }

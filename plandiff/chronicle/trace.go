@@ -79,6 +79,8 @@ type tracer struct {
 	traces []*Trace
 	open   []trail
 	done   []map[string]bool // by trace: what is settled
+
+	made map[plan.Thing]bool // what the traced channels are made of, or were
 }
 
 // begin adds a trace, with all of its attributes open.
@@ -149,6 +151,7 @@ func (t *tracer) channel(x *plan.Expansion, name string) {
 	for _, f := range plandiff.Facts(x, c) {
 		tr.Attributes = append(tr.Attributes, Attribute{Name: f.Name, Value: []string{f.Value}, Weight: f.Weight, From: f.From})
 	}
+	t.makes(x, name)
 	t.begin(tr)
 }
 

@@ -82,6 +82,9 @@ func itemField(field, item string) string { return field + itemMark + item }
 const itemMark = "\x00"
 
 func (t trail) channelBefore(c *plandiff.Comparison, back plan.Renames) (trail, bool) {
+	if _, ok := c.New.Find(t.thing.Key); !ok {
+		return t, true // what changes reach was not asked for: nothing touches it
+	}
 	if e := effectOn(c, t.thing.Key); e != nil {
 		if e.Was != "" {
 			t.thing.Key = e.Was

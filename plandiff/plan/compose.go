@@ -15,6 +15,7 @@ type File struct {
 	values   int   // what could be a value, in those bytes
 	aliased  int   // nodes reached through aliases
 	text     bool  // it is text that could be taken
+	lost     bool  // a split in it leads to no frequency
 	records  []Record
 	header   *Header // of the root file
 	problems []Problem
@@ -47,10 +48,19 @@ func parseFile(name string, data []byte, aliased int) *File {
 	if name == RootFile {
 		f.header = &l.plan.Header
 	}
+	f.lost = slices.ContainsFunc(f.records, func(r Record) bool { rep, ok := r.(*Repeater); return ok && rep.splitLost() })
 	if f.aliased > 0 {
 		f.data = bytes.Clone(data)
 	}
 	return f
+}
+
+// TooLarge stands for a file of more bytes than ParseFile takes, so that nobody
+// has to read them.
+func TooLarge(name string, size int64) *File {
+	l := &loader{plan: new(Plan)}
+	l.tooLarge(name, megabytes(size), mostOf(name))
+	return &File{name: name, problems: l.plan.Problems}
 }
 
 // FindFiles finds the files of the plan whose root is the root of fsys, sorted by

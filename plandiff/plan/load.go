@@ -60,10 +60,15 @@ func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
 // checkSplits notes the splits that lead to no frequency.
 func (l *loader) checkSplits() {
 	for _, r := range l.plan.Repeaters.All() {
-		if r.Output.IsSet() && r.Split.IsSet() && !r.Input.Written() && r.TransmitOn() == 0 {
+		if r.splitLost() {
 			l.problem(BadValue, r.Split.At, fmt.Sprintf("split: %s from %s MHz leads to no frequency", r.Split.V, r.Output.V), "", "look at the output and at the sign and size of the split")
 		}
 	}
+}
+
+// splitLost reports whether the split of a repeater leads to no frequency.
+func (r *Repeater) splitLost() bool {
+	return r.Output.IsSet() && r.Split.IsSet() && !r.Input.Written() && r.TransmitOn() == 0
 }
 
 type loader struct {

@@ -90,3 +90,14 @@ func isPlanFile(name string) bool {
 	ext := path.Ext(name)
 	return ext == ".yaml" || ext == ".yml" || path.Base(name) == OperatorsFile || path.Base(name) == LicenseFile
 }
+
+// MayMatter reports whether a file with this path below the root of a plan could
+// make a difference to the plan: one that is read, or one that is refused by its name
+// or depth. Whether it does is for FindFiles to say.
+func MayMatter(name string) bool {
+	parts := strings.Split(name, "/")
+	if slices.ContainsFunc(parts, func(part string) bool { return strings.HasPrefix(part, ".") }) {
+		return false
+	}
+	return isPlanFile(name) || len(parts) > MaxFolders || strings.ContainsFunc(name, unprintable)
+}

@@ -18,7 +18,6 @@ type Log struct {
 	Of    *Origin
 	From  *Origin // where the span begins; nil for the whole history
 	Query chronicle.Query
-	Reach bool // say what each change reaches
 }
 
 // Head is the title.
@@ -66,7 +65,7 @@ func (l *Log) Entry(e *chronicle.Entry) *Page {
 	if e.Moved {
 		p.item(0, text("the plan moved from "), code(folderName(e.Was)), text(" to "), code(folderName(e.Folder)))
 	}
-	d := &Document{Comparison: e.Comparison, placeless: true, brief: !l.Reach}
+	d := &Document{Comparison: e.Comparison, placeless: true, brief: !l.Query.Reach}
 	d.causes(p, e.Causes)
 	return p
 }

@@ -84,7 +84,7 @@ func (f *LogForm) Add(l *Log, e *chronicle.Entry) {
 	for i := range e.Causes {
 		full := causeJSON(&e.Causes[i])
 		cause := LogCauseForm{Thing: full.Thing, Weight: full.Weight, Changes: full.Changes}
-		if l.Reach {
+		if l.Query.Reach {
 			cause.Reach = &full.Reach
 		}
 		out.Causes = append(out.Causes, cause)

@@ -1,0 +1,118 @@
+package chronicle
+
+import (
+	"context"
+	"slices"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// assemble brings the files of a snapshot together.
+func (r *Reader) assemble(ctx context.Context, s *snapshot) (*plan.Assembly, error) {
+	if s.assembly != nil {
+		return s.assembly, nil
+	}
+	s.list()
+	a, names := new(plan.Assembly), s.names
+	if s.newer != nil && s.newer.assembly != nil {
+		a, names = s.newer.assembly, changedFiles(s.newer, s)
+		s.newer.assembly = nil
+	}
+	s.newer = nil
+	for _, name := range names {
+		if !s.has(name) {
+			a.Remove(name)
+			continue
+		}
+		f, err := r.file(ctx, s, name)
+		if err != nil {
+			return nil, err
+		}
+		a.Put(f)
+	}
+	r.files.most = max(r.files.most, 4*a.Size()) // the plan itself, and some of its past
+	s.assembly = a
+	return a, nil
+}
+
+// has reports whether the plan is read from a file of this name.
+func (s *snapshot) has(name string) bool {
+	_, ok := slices.BinarySearch(s.names, name)
+	return ok
+}
+
+// judge says whether the plan of a snapshot can be read. The error is
+// plan.ErrNoPlan, an *Unreadable, or a failure to read at all.
+func (r *Reader) judge(ctx context.Context, s *snapshot) error {
+	if s.judged || !s.hasPlan() {
+		return s.err
+	}
+	a, err := r.assemble(ctx, s)
+	if err != nil {
+		return err
+	}
+	if s.judged = true; len(s.refused) == 0 && a.Sound() {
+		return nil
+	}
+	p := a.Compose(s.refused)
+	if len(p.Problems) > 0 {
+		s.err = &Unreadable{First: p.Problems[0], Count: len(p.Problems)}
+	}
+	return s.err
+}
+
+// whole works out the plan of a snapshot that can be read.
+func (r *Reader) whole(ctx context.Context, s *snapshot) (*plan.Expansion, error) {
+	if s.x != nil {
+		return s.x, nil
+	}
+	a, err := r.assemble(ctx, s)
+	if err != nil {
+		return nil, err
+	}
+	s.plan = a.Compose(s.refused)
+	s.x = plan.Expand(s.plan)
+	return s.x, nil
+}
+
+// compare tells the difference between two plans that can be read. Where what
+// changes reach is not asked for, it looks at the files alone that differ, if that
+// is enough.
+func (r *Reader) compare(ctx context.Context, old, new *snapshot, reach bool) (*plandiff.Comparison, error) {
+	if !reach {
+		c, err := r.compareParts(ctx, old, new)
+		if c != nil || err != nil {
+			return c, err
+		}
+	}
+	before, err := r.whole(ctx, old)
+	if err != nil {
+		return nil, err
+	}
+	after, err := r.whole(ctx, new)
+	if err != nil {
+		return nil, err
+	}
+	return plandiff.Compare(before, after), nil
+}
+
+func (r *Reader) compareParts(ctx context.Context, old, new *snapshot) (*plandiff.Comparison, error) {
+	changed := changedFiles(old, new)
+	var parts [2]*plan.Plan
+	for i, s := range []*snapshot{old, new} {
+		var files []*plan.File
+		for _, name := range changed {
+			if !s.has(name) {
+				continue
+			}
+			f, err := r.file(ctx, s, name)
+			if err != nil {
+				return nil, err
+			}
+			files = append(files, f)
+		}
+		parts[i] = plan.Compose(nil, files...)
+	}
+	return plandiff.CompareParts(parts[0], parts[1]), nil
+}

@@ -1,0 +1,90 @@
+package plan
+
+import "maps"
+
+// An Assembly is the files of a plan at one moment of its history. Files come and
+// go one by one, and it knows at every moment, without composing the plan, whether
+// that would have problems. The zero Assembly has no files.
+type Assembly struct {
+	files map[string]*File
+	keys  map[Thing]int // how many records have this key
+	twice int           // keys that several records have
+	bad   int           // files with problems of their own
+	size  int64
+	count int // values
+	alias int
+}
+
+// Put takes a file in, in the place of the one with its name.
+func (a *Assembly) Put(f *File) {
+	if a.files == nil {
+		a.files, a.keys = make(map[string]*File), make(map[Thing]int)
+	}
+	if a.files[f.name] == f {
+		return
+	}
+	a.Remove(f.name)
+	a.files[f.name] = f
+	a.weigh(f, 1)
+	for _, r := range f.records {
+		if t := r.Thing(); t.Kind != KindOperator { // rows may say the same
+			if a.keys[t]++; a.keys[t] == 2 {
+				a.twice++
+			}
+		}
+	}
+}
+
+// Remove takes the file with this name out, if there is one.
+func (a *Assembly) Remove(name string) {
+	f, ok := a.files[name]
+	if !ok {
+		return
+	}
+	delete(a.files, name)
+	a.weigh(f, -1)
+	for _, r := range f.records {
+		t := r.Thing()
+		if t.Kind == KindOperator {
+			continue
+		}
+		switch a.keys[t]--; a.keys[t] {
+		case 1:
+			a.twice--
+		case 0:
+			delete(a.keys, t)
+		}
+	}
+}
+
+func (a *Assembly) weigh(f *File, sign int) {
+	a.size += f.size * int64(sign)
+	a.count += f.values * sign
+	a.alias += f.aliased * sign
+	if len(f.problems) > 0 || f.lost {
+		a.bad += sign
+	}
+}
+
+// File gives the file with this name.
+func (a *Assembly) File(name string) (*File, bool) {
+	f, ok := a.files[name]
+	return f, ok
+}
+
+// Size gives the length of all files together, in bytes.
+func (a *Assembly) Size() int64 { return a.size }
+
+// Sound reports whether the plan of these files has no problems.
+func (a *Assembly) Sound() bool {
+	return a.bad == 0 && a.twice == 0 && a.size <= MaxTotalSize && a.count <= MaxValues && a.alias <= maxAliased
+}
+
+// Compose makes the plan of the files; refused is what FindFiles told.
+func (a *Assembly) Compose(refused []Problem) *Plan {
+	files := make([]*File, 0, len(a.files))
+	for f := range maps.Values(a.files) {
+		files = append(files, f)
+	}
+	return Compose(refused, files...)
+}
