@@ -1,8 +1,8 @@
-// Package whole puts folders in their place whole or not at all: a run that
-// fails, or is stopped half-way, leaves nothing that looks finished.
+// Package whole puts folders and files in their place whole or not at all: a run
+// that fails, or is stopped half-way, leaves nothing that looks finished.
 //
 // A run that is killed outright, by loss of power or by a signal that cannot be
-// caught, leaves a folder beside the target whose name begins with .passband-.
+// caught, leaves a folder or a file beside the target whose name begins with .passband-.
 // Nothing reads it, since passband leaves alone what begins with a dot, and it may
 // be deleted.
 package whole
