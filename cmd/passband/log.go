@@ -100,11 +100,15 @@ func (a *app) logJSON(ctx context.Context, l *report.Log, r *chronicle.Reader, s
 
 // logPages writes each entry as soon as it is known.
 func (a *app) logPages(ctx context.Context, l *report.Log, r *chronicle.Reader, span chronicle.Span) error {
-	if err := a.write(l.Head(), nil); err != nil {
-		return err
-	}
+	begun := false
 	next := func(p *report.Page) error {
 		a.progress.clear()
+		if !begun { // not before it is known that there is such a thing
+			begun = true
+			if err := a.write(l.Head(), nil); err != nil {
+				return err
+			}
+		}
 		fmt.Fprintln(a.stdout)
 		return a.write(p, nil)
 	}
@@ -115,7 +119,8 @@ func (a *app) logPages(ctx context.Context, l *report.Log, r *chronicle.Reader, 
 	return next(l.Foot(tally))
 }
 
-// spanAndThing tells what the words of a command line mean.
+// spanAndThing tells what the words of a command line mean. A first word that is
+// neither a revision nor a thing of the plan may be one that is gone.
 func spanAndThing(ctx context.Context, repo *history.Repository, r *chronicle.Reader, args []string) (chronicle.Span, string, error) {
 	if len(args) > 0 && !strings.Contains(args[0], "..") {
 		thing := strings.Join(args, " ")
@@ -132,7 +137,7 @@ func spanAndThing(ctx context.Context, repo *history.Repository, r *chronicle.Re
 	span, err := chronicle.ParseSpan(ctx, repo, rev)
 	if errors.Is(err, history.ErrUnknownRevision) && !strings.Contains(rev, "..") {
 		if head, headErr := chronicle.ParseSpan(ctx, repo, "HEAD"); headErr == nil {
-			return head, strings.Join(append([]string{rev}, args...), " "), nil // perhaps a thing that is gone
+			return head, strings.Join(append([]string{rev}, args...), " "), nil
 		}
 	}
 	return span, strings.Join(args, " "), err

@@ -111,7 +111,7 @@ func listens(d Differs) Differs {
 // together puts channels with the same differences into one change, and names the
 // repeater where it is all of its channels.
 func (w *writer) together(changed []Change, of []*plan.Channel) []Change {
-	var all []Change
+	all := []Change{}
 	index := make(map[string]int)
 	var members [][]*plan.Channel
 	for i, c := range changed {

@@ -37,7 +37,7 @@ func (w *writer) lists(n *Notes) {
 }
 
 func (w *writer) rolls(kind plan.Kind, old, new []roll) []List {
-	var lists []List
+	lists := []List{}
 	find := func(all []roll, key string) *roll {
 		for i := range all {
 			if all[i].key == key {
@@ -52,7 +52,7 @@ func (w *writer) rolls(kind plan.Kind, old, new []roll) []List {
 		was[o.key] = true
 		now := find(new, o.key)
 		if now == nil {
-			lists = append(lists, List{Op: plandiff.Removed, Label: o.label})
+			lists = append(lists, List{Op: plandiff.Removed, Label: o.label, Came: []string{}, Went: []string{}})
 			continue
 		}
 		if l, differs := w.roll(&o, now); differs {
@@ -61,7 +61,7 @@ func (w *writer) rolls(kind plan.Kind, old, new []roll) []List {
 	}
 	for _, now := range new {
 		if !was[now.key] {
-			lists = append(lists, List{Op: plandiff.Added, Label: now.label, Came: w.labels(now.members)})
+			lists = append(lists, List{Op: plandiff.Added, Label: now.label, Came: w.labels(now.members), Went: []string{}})
 		}
 	}
 	return lists
@@ -70,7 +70,7 @@ func (w *writer) rolls(kind plan.Kind, old, new []roll) []List {
 // roll compares a list with what it was. Its channels are the same by their
 // names in the plan, whatever their labels are.
 func (w *writer) roll(old, now *roll) (List, bool) {
-	l := List{Op: plandiff.Changed, Label: now.label}
+	l := List{Op: plandiff.Changed, Label: now.label, Came: []string{}, Went: []string{}}
 	if old.label != now.label {
 		l.Was = old.label
 	}
@@ -109,7 +109,7 @@ func (w *writer) names(members []plan.Member, old bool) []string {
 }
 
 func (w *writer) labels(members []plan.Member) []string {
-	var labels []string
+	labels := []string{}
 	for _, m := range members {
 		if w.usable[m.Channel] {
 			labels = append(labels, m.Channel.Label)

@@ -10,16 +10,17 @@ import (
 // Notes are what members must know between two releases of a plan, in their own
 // words: labels, frequencies, tones.
 type Notes struct {
-	Plan       string // its name
-	Radios     []Radio
-	New, Gone  []Channel
-	Changed    []Change
-	Relabelled []Pair
-	Zones      []List
-	ScanLists  []List
-	Messages   []Pair // texts; one side is empty for a new or a dropped one
-	Keys       []Key
-	Contacts   Contacts
+	Plan       string    `json:"plan"` // its name
+	Radios     []Radio   `json:"radios"`
+	New        []Channel `json:"new"`
+	Gone       []Channel `json:"gone"`
+	Changed    []Change  `json:"changed"`
+	Relabelled []Pair    `json:"relabelled"`
+	Zones      []List    `json:"zones"`
+	ScanLists  []List    `json:"scan_lists"`
+	Messages   []Pair    `json:"messages"` // texts; one side is empty for a new or a dropped one
+	Keys       []Key     `json:"number_keys"`
+	Contacts   Contacts  `json:"contacts"`
 }
 
 // Empty reports whether members need not know anything.
@@ -30,51 +31,74 @@ func (n *Notes) Empty() bool {
 
 // Radio says of one class of radio why it must be loaded again.
 type Radio struct {
-	Label string
-	Why   []string // nothing: it need not
+	Label string   `json:"label"`
+	Why   []string `json:"why"` // nothing: it need not
 }
 
 // Channel is a channel that came or went.
 type Channel struct {
-	Label string
-	Facts []Fact
-	Zones []string // the labels of the zones that have it
+	Label string   `json:"label"`
+	Facts []Fact   `json:"facts"`
+	Zones []string `json:"zones"` // the labels of the zones that have it
 }
 
 // Fact is one setting of a channel.
-type Fact struct{ Name, Value string }
+type Fact struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+}
 
 // Change is what differs for one or more channels alike.
 type Change struct {
-	Of     string   // the label of the repeater where it is all of its channels, else ""
-	Labels []string // of the channels
-	Facts  []Differs
+	Of     string    `json:"of,omitempty"` // the label of the repeater where it is all of its channels
+	Labels []string  `json:"labels"`       // of the channels
+	Facts  []Differs `json:"facts"`
 }
 
 // Differs is a setting with another value; "" where it has none.
-type Differs struct{ Name, Old, New string }
+type Differs struct {
+	Name string `json:"name"`
+	Old  string `json:"old"`
+	New  string `json:"new"`
+}
 
 // Pair is a text that is another one now.
-type Pair struct{ Old, New string }
+type Pair struct {
+	Old string `json:"old"`
+	New string `json:"new"`
+}
 
 // List is a zone or a scan list that is not as it was.
 type List struct {
-	Op         plandiff.Op
-	Label, Was string   // Was is the label before, where it had another
-	Came, Went []string // labels of channels
-	Reordered  bool
-	Priority   *Pair // of a scan list: the channel that is looked at more often
+	Op        plandiff.Op `json:"op"`
+	Label     string      `json:"label"`
+	Was       string      `json:"was,omitempty"` // the label before, where it had another
+	Came      []string    `json:"came"`          // labels of channels
+	Went      []string    `json:"went"`
+	Reordered bool        `json:"reordered"`
+	Priority  *Pair       `json:"priority,omitempty"` // of a scan list: the channel that is looked at more often
 }
 
 // Key is a number key that calls something else.
-type Key struct{ Digit, Old, New string }
+type Key struct {
+	Digit string `json:"digit"`
+	Old   string `json:"old"`
+	New   string `json:"new"`
+}
 
 // Contacts counts the people in the list of operators.
-type Contacts struct{ New, Gone, Changed int }
+type Contacts struct {
+	New     int `json:"new"`
+	Gone    int `json:"gone"`
+	Changed int `json:"changed"`
+}
 
 // Of makes the notes for a comparison of two releases.
 func Of(c *plandiff.Comparison) *Notes {
-	n := &Notes{Plan: c.New.Plan.Header.Title.Or("")}
+	n := &Notes{
+		Plan: c.New.Plan.Header.Title.Or(""), New: []Channel{}, Gone: []Channel{}, Changed: []Change{}, Relabelled: []Pair{},
+		Messages: []Pair{}, Keys: []Key{},
+	}
 	w := newWriter(c)
 	w.channels(n)
 	w.lists(n)

@@ -10,7 +10,7 @@ import (
 
 // radios says of each class of radio why it must be loaded again.
 func (w *writer) radios() []Radio {
-	var all []Radio
+	all := []Radio{}
 	for _, f := range w.c.New.Fits {
 		all = append(all, Radio{Label: f.Radio.Called(), Why: w.why(f)})
 	}
@@ -19,7 +19,7 @@ func (w *writer) radios() []Radio {
 
 // why counts what is different in the memory of one class of radio.
 func (w *writer) why(now *plan.Fit) []string {
-	var why []string
+	why := []string{}
 	say := func(n int, one, many string) {
 		switch {
 		case n == 1:

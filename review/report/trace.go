@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/rivo/uniseg"
+
 	"passband.example/plandiff"
 	"passband.example/plandiff/chronicle"
 	"passband.example/plandiff/history"
@@ -26,21 +27,18 @@ func (d *Document) trace(p *Page, t *chronicle.Trace) {
 		line = append(line, text(" (%s)", t.Label))
 	}
 	p.heading(1, line.and(d.at(t.At)...)...)
-	rows := table{head: []string{"attribute", "value", "changed", "by", "commit", "was"}, numbers: make([]bool, 6)}
+	rows := table{head: []string{"attribute", "value", "last changed", "was"}, numbers: make([]bool, 4)}
 	var commits []*history.Commit
 	seen := make(map[string]bool)
 	for _, a := range t.Attributes {
-		name := text("%s", attributeWords(t, a.Name))
-		if a.Item {
-			name = Span{}
-		}
-		rows.rows = append(rows.rows, append([]Span{name, code(clipped(strings.Join(a.Value, " ")))}, d.origin(a.Origin)...))
+		rows.rows = append(rows.rows, attributeRow(t, a))
 		if c := a.Origin.Commit; c != nil && !seen[c.Hash] {
 			seen[c.Hash] = true
 			commits = append(commits, c)
 		}
 	}
 	p.table(rows)
+	p.paragraph(faint("Where nothing stands under was, it has been so from the first day."))
 	for _, c := range commits {
 		p.item(0, code(c.Short()), text(" %s %s: %s", day(c.When), c.Author, subject(*c)))
 	}
@@ -49,33 +47,55 @@ func (d *Document) trace(p *Page, t *chronicle.Trace) {
 	}
 }
 
-// origin gives the cells that tell who changed something.
-func (d *Document) origin(o chronicle.Origin) []Span {
-	switch {
-	case o.Hidden:
-		return []Span{text("earlier"), faint("not in this shallow clone"), {}, {}}
-	case o.Commit == nil:
-		return []Span{text("now"), faint("not recorded yet"), {}, was(o)}
+// attributeRow tells one attribute; the items of a list have rows of their own.
+func attributeRow(t *chronicle.Trace, a chronicle.Attribute) []Span {
+	name, value := text("%s", attributeWords(t, a.Name)), code(clipped(strings.Join(a.Value, " ")))
+	if a.Item {
+		name = Span{}
+	} else if len(a.Value) > 1 {
+		value = text("%s", entries(a.Value))
 	}
-	return []Span{text("%s", day(o.Commit.When)), text("%s", o.Commit.Author), code(o.Commit.Short()), was(o)}
+	return []Span{name, value, changed(a.Origin), was(a)}
 }
 
-func was(o chronicle.Origin) Span {
+func entries(items []string) string {
+	if len(items) == 1 {
+		return items[0]
+	}
+	return count(len(items), "entry")
+}
+
+// changed tells when, by whom and in which commit something changed.
+func changed(o chronicle.Origin) Span {
 	switch {
-	case o.Op == plandiff.Added:
-		return faint("from its first day")
+	case o.Hidden:
+		return faint("earlier, not in this shallow clone")
+	case o.Commit == nil:
+		return text("now, not recorded yet")
+	}
+	return text("%s %s %s", day(o.Commit.When), o.Commit.Short(), o.Commit.Author)
+}
+
+func was(a chronicle.Attribute) Span {
+	o := a.Origin
+	switch {
+	case o.Hidden || o.Op == plandiff.Added:
+		return Span{} // it has been so from its first day
 	case o.Step == plandiff.Moved:
 		return text("at %s", o.Was[0])
 	case o.Step == plandiff.Came:
 		return faint("not in it")
 	case len(o.Was) == 0:
 		return faint("not set")
+	case len(a.Value) > 1:
+		return Span{entries(o.Was), Old}
 	}
 	return Span{clipped(strings.Join(o.Was, " ")), Old}
 }
 
-// longestCell is how wide a value may be in the table; JSON has all of it.
-const longestCell = 32
+// longestCell is how wide a value may be in the table, so that the rest fits beside
+// it; the JSON form has all of it.
+const longestCell = 24
 
 // clipped shortens a long value, and shows that it did.
 func clipped(s string) string {
@@ -91,7 +111,7 @@ func clipped(s string) string {
 		}
 		b.WriteString(g.Str())
 	}
-	return b.String() + "…"
+	return strings.TrimRight(b.String(), " ") + "…"
 }
 
 func attributeWords(t *chronicle.Trace, name string) string {
