@@ -1,6 +1,8 @@
 package rewrite
 
 import (
+	"slices"
+
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/rewrite/layout"
 )
@@ -23,6 +25,14 @@ func (t *target) setList(f *plan.Field) error {
 	if f.Form == plan.Set {
 		now = inOldOrder(old, now)
 	}
+	if replaced, ok := otherTexts(old, now); ok {
+		for _, i := range replaced {
+			if err := t.setScalar(v, v.Entries[i], now[i]); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	free := make(map[string][]*layout.Entry, len(old))
 	for i, text := range old {
 		free[text] = append(free[text], v.Entries[i])
@@ -44,6 +54,24 @@ func (t *target) setList(f *plan.Field) error {
 	}
 	v.Arrange(entries)
 	return nil
+}
+
+// otherTexts tells whether a list has other texts at some places and is the same at all
+// others, and gives those places: such an item has been corrected, and keeps its comment.
+func otherTexts(old, now []string) (replaced []int, ok bool) {
+	if len(old) != len(now) {
+		return nil, false
+	}
+	for i := range old {
+		if old[i] == now[i] {
+			continue
+		}
+		if slices.Contains(now, old[i]) || slices.Contains(old, now[i]) {
+			return nil, false // it moved
+		}
+		replaced = append(replaced, i)
+	}
+	return replaced, true
 }
 
 // setOne gives a list that is written as one value its new items.

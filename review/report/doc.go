@@ -15,7 +15,7 @@
 //
 // # The JSON form
 //
-// Every JSON output is one object with "passband" (the kind of report: check, diff,
+// Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
 // review, radios, show, log, trace, notes, explain or rules), "version" (1; it grows only when a field
 // changes its meaning or goes) and the fields of that kind. New fields may come at
 // any time. What is not known or not there is left out where the list says "?".
@@ -23,6 +23,7 @@
 // feed and is the same bytes for the same input.
 //
 //	check     passband version plan at blocks skipped? rules edition findings accepted caution
+//	mend      passband version plan at blocks skipped? rules edition findings accepted caution files mended left
 //	diff      passband version plan old new empty causes renames capped? verdict?
 //	radios    passband version plan at radios
 //	show      passband version plan at channels records
@@ -40,6 +41,7 @@
 //	finding   id rule severity at about values? what why? fix? source? also? mend? standing eased?
 //	related   at text
 //	accepted  finding until reason
+//	left      finding obstacle
 //	verdict   blocks skipped? rules edition findings gone accepted caution
 //	cause     thing weight changes reach
 //	change    op was? weight at was_at? edits match?

@@ -20,7 +20,7 @@ var documented = map[string]any{
 	"rename": RenameJSON{}, "radio": RadioForm{}, "use": UseForm{}, "left-out": LeftOutForm{}, "channel": ChannelForm{},
 	"because": CauseAt{}, "record": RecordForm{}, "log": LogForm{}, "trace": TraceForm{}, "entry": EntryForm{},
 	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
-	"from": FromForm{},
+	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
 }
 
 // TestFieldsAreDocumented wants the list in the package comment to be that of the

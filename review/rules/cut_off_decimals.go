@@ -34,6 +34,7 @@ func cutOffDecimals(p *review.Pass) {
 			Why:    "channels 6.25 and 12.5 kHz apart need five and four decimals; with fewer, a radio is off the others' frequency",
 			Fix:    fmt.Sprintf("write %s, if that is meant%s", meant, ofSplit(w)),
 			Source: "arithmetic: multiples of 2.5 and 6.25 kHz; that decimals are left out: common practice, no source",
+			Mend:   retune(p.Plan, w, meant),
 		})
 	}
 }

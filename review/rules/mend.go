@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/signal"
 	"passband.example/review"
 )
 
@@ -32,6 +33,21 @@ func mendItem(r plan.Record, at plan.Place, instead func(text string) []string) 
 		}
 	}
 	return nil
+}
+
+// retune says that another frequency in the place of one that a record states would
+// mend a finding. A repeater that says its split takes its input along. An input that
+// follows from a split is not stated, so there is no mend.
+func retune(p *plan.Plan, w tuned, to signal.Hertz) review.Mend {
+	r, ok := p.Find(w.by)
+	if !ok || w.key == "split" {
+		return nil
+	}
+	m := mend(r, w.key, to.String())
+	if rep, ok := r.(*plan.Repeater); ok && w.key == "output" && !rep.Input.Written() && rep.Split.IsSet() && len(m) > 0 {
+		m = append(m, review.Setting(r, "input", (to+signal.Hertz(rep.Split.V)).String()))
+	}
+	return m
 }
 
 // sameDigits reports whether two names have the same digits. A machine may take one

@@ -60,6 +60,16 @@ func TestMend(t *testing.T) {
 			"groups: {a: {id: 1}, b: {id: 2}}\nrepeaters: {r: {output: 444.3, split: +5, dmr: {slot1: [a, b, a]}}}\n", "repeater r: dmr.slot1: a b a -> a b"},
 		{"twice in a zone", "the second one goes", rules.TwiceInZone,
 			"channels: {c: {simplex: 146.52, fm: {}}, d: {simplex: 146.55, fm: {}}}\nzones: {z: {channels: [c, d, c]}}\n", "zone z: channels: c d c -> c d"},
+		{"cut off", "the one channel that is meant by it", rules.CutOffDecimals,
+			"channels: {c: {simplex: 446.006, fm: {}}}\n", "channel c: simplex: 446.006 -> 446.00625"},
+		{"cut off with a split", "the input goes along", rules.CutOffDecimals,
+			"repeaters: {r: {output: 443.0062, split: +5, fm: {}}}\n", "repeater r: output: 443.0062 -> 443.00625; repeater r: input: 448.0062 -> 448.00625"},
+		{"cut off with an input", "the input is stated, and right", rules.CutOffDecimals,
+			"repeaters: {r: {output: 443.0062, input: 448.00625, fm: {}}}\n", "repeater r: output: 443.0062 -> 443.00625"},
+		{"reversed", "the usual split of the size is one", rules.SplitReversed,
+			"repeaters: {r: {output: 146.94, split: +0.6, fm: {}}}\n", "repeater r: input: 147.540 -> 146.340"},
+		{"unusual", "another pairing may be coordinated", rules.SplitUnusual,
+			"repeaters: {r: {output: 146.94, split: -0.7, fm: {}}}\n", ""},
 		{"letter O", "with a zero it is a callsign", rules.CallsignForm,
 			"repeaters: {r: {callsign: NOQR1A, output: 444.3, split: +5, fm: {}}}\n", "repeater r: callsign: NOQR1A -> N0QR1A"},
 		{"zero", "with the letter it is a callsign", rules.CallsignForm,
@@ -124,7 +134,7 @@ func TestMendsMend(t *testing.T) {
 			}
 		}
 	}
-	for _, id := range []string{"callsign-form", "tone-not-standard", "dcs-not-standard", "dangling-reference", "group-twice-on-slot", "twice-in-zone"} {
+	for _, id := range []string{"cut-off-decimals", "split-reversed", "callsign-form", "tone-not-standard", "dcs-not-standard", "dangling-reference", "group-twice-on-slot", "twice-in-zone"} {
 		if mended[id] < 2 {
 			t.Errorf("%s has %d mends in its cases", id, mended[id])
 		}

@@ -51,11 +51,15 @@ func misfit(r *plan.Repeater, split signal.Split, fit license.SplitFit, rows []*
 	if fit == license.SplitReversed {
 		says = fmt.Sprintf("the split %s of %s has the other sign than is usual for %s MHz", split, r.Thing(), r.Output.V)
 	}
-	return review.Finding{
+	f := review.Finding{
 		At: r.InputPlace(), About: []plan.Thing{r.Thing()}, Values: []string{r.Output.V.String(), split.String()},
 		What:   fmt.Sprintf("%s: %s is, which makes the input %s MHz", says, strings.Join(usual, " or "), strings.Join(inputs, " or ")),
 		Why:    "members would send where the repeater does not listen and somebody else may",
 		Fix:    fmt.Sprintf("write split: %s, unless the coordination says otherwise", strings.Join(usual, " or ")),
 		Source: strings.Join(unique(sources), "; "),
 	}
+	if fit == license.SplitReversed && len(inputs) == 1 {
+		f.Mend = mend(r, "input", inputs[0]) // a split of another size may be coordinated
+	}
+	return f
 }
