@@ -14,26 +14,31 @@ type roll struct {
 	priority   *plan.Channel
 }
 
-func zoneRolls(x *plan.Expansion) []roll {
+func (w *writer) zoneRolls(x *plan.Expansion) []roll {
 	var all []roll
 	for _, z := range x.Zones {
-		all = append(all, roll{z.Zone.Key.V, z.Zone.Called(), z.Members, nil})
+		if w.carried[z.Zone] {
+			all = append(all, roll{z.Zone.Key.V, z.Zone.Called(), z.Members, nil})
+		}
 	}
 	return all
 }
 
-func scanRolls(x *plan.Expansion) []roll {
+func (w *writer) scanRolls(x *plan.Expansion) []roll {
 	var all []roll
 	for _, s := range x.ScanLists {
-		all = append(all, roll{s.List.Key.V, s.List.Label.Or(s.List.Key.V), s.Members, s.Priority})
+		if w.carried[s.List] {
+			all = append(all, roll{s.List.Key.V, s.List.Label.Or(s.List.Key.V), s.Members, s.Priority})
+		}
 	}
 	return all
 }
 
-// lists tells the zones and scan lists that hold other channels than before.
+// lists tells the zones and scan lists that hold other channels than before, as far
+// as some radio holds them.
 func (w *writer) lists(n *Notes) {
-	n.Zones = w.rolls(plan.KindZone, zoneRolls(w.c.Old), zoneRolls(w.c.New))
-	n.ScanLists = w.rolls(plan.KindScanList, scanRolls(w.c.Old), scanRolls(w.c.New))
+	n.Zones = w.rolls(plan.KindZone, w.zoneRolls(w.c.Old), w.zoneRolls(w.c.New))
+	n.ScanLists = w.rolls(plan.KindScanList, w.scanRolls(w.c.Old), w.scanRolls(w.c.New))
 }
 
 func (w *writer) rolls(kind plan.Kind, old, new []roll) []List {

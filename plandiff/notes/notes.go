@@ -111,7 +111,9 @@ func Of(c *plandiff.Comparison) *Notes {
 type writer struct {
 	c       *plandiff.Comparison
 	effects []effect
-	usable  map[*plan.Channel]bool
+	usable  map[*plan.Channel]bool           // some radio holds it
+	carried map[plan.Record]bool             // zones and scan lists that some radio holds
+	first   map[*plan.ScanList]*plan.Channel // the channel that a scan list looks at more often
 	zones   map[*plan.Channel][]string
 }
 
@@ -122,7 +124,8 @@ type effect struct {
 }
 
 func newWriter(c *plandiff.Comparison) *writer {
-	w := &writer{c: c, usable: map[*plan.Channel]bool{}, zones: map[*plan.Channel][]string{}}
+	w := &writer{c: c, usable: map[*plan.Channel]bool{}, carried: map[plan.Record]bool{},
+		first: map[*plan.ScanList]*plan.Channel{}, zones: map[*plan.Channel][]string{}}
 	for _, x := range []*plan.Expansion{c.Old, c.New} {
 		w.know(x)
 	}
@@ -130,53 +133,69 @@ func newWriter(c *plandiff.Comparison) *writer {
 	return w
 }
 
-// know notes the channels of a plan that a radio of the club holds, or all of
-// them where the plan names no radios, and the zones that have them.
+// know notes the channels, zones and scan lists of a plan that a radio of the club
+// holds, or all of them where the plan names no radios, and the zones of each channel.
 func (w *writer) know(x *plan.Expansion) {
+	all := len(x.Fits) == 0
 	for _, f := range x.Fits {
 		for _, c := range f.Channels {
 			w.usable[c] = true
 		}
-	}
-	if len(x.Fits) == 0 {
-		for _, c := range x.Channels {
-			w.usable[c] = true
+		for _, z := range f.Zones {
+			w.carried[z.Zone] = true
 		}
+		for _, s := range f.ScanLists {
+			w.carried[s.List] = true
+		}
+	}
+	for _, c := range x.Channels {
+		w.usable[c] = w.usable[c] || all
 	}
 	for _, z := range x.Zones {
+		w.carried[z.Zone] = w.carried[z.Zone] || all
 		for _, m := range z.Members {
-			w.zones[m.Channel] = append(w.zones[m.Channel], z.Zone.Called())
+			if w.carried[z.Zone] {
+				w.zones[m.Channel] = append(w.zones[m.Channel], z.Zone.Called())
+			}
 		}
+	}
+	for _, s := range x.ScanLists {
+		w.carried[s.List], w.first[s.List] = w.carried[s.List] || all, s.Priority
 	}
 }
 
-// collect gives every channel that is not as it was once, in the order of the
-// channels, those that went last.
+// collect gives every channel that is not as it was, or that other radios hold, in
+// the order of the channels; those that went come last.
 func (w *writer) collect() {
-	byNew, byOld := make(map[*plan.Channel]effect), make(map[*plan.Channel]effect)
+	found := make(map[*plan.Channel]effect)
 	for _, cause := range w.c.Causes {
 		for _, e := range cause.Reach.Channels {
-			if e.Op == plandiff.Removed {
-				for _, o := range w.c.Old.Channels {
-					if w.c.Renames.Translate(plan.RefEntry, o.Name) == e.Channel {
-						byOld[o] = effect{old: o}
-					}
-				}
-				continue
-			}
-			if now, ok := w.c.New.Find(e.Channel); ok {
-				byNew[now] = effect{old: w.before(e), new: now, aspects: e.Aspects}
+			if now, ok := w.c.New.Find(e.Channel); ok && e.Op != plandiff.Removed {
+				found[now] = effect{old: w.before(e), new: now, aspects: e.Aspects}
 			}
 		}
 	}
+	was := make(map[string]*plan.Channel) // by the name in the new plan
+	for _, o := range w.c.Old.Channels {
+		was[w.nameNow(o)] = o
+	}
+	gone := make(map[*plan.Channel]bool)
+	for _, o := range w.c.Old.Channels {
+		gone[o] = true
+	}
 	for _, now := range w.c.New.Channels {
-		if e, ok := byNew[now]; ok {
+		e, differs := found[now]
+		if !differs {
+			e = effect{old: was[now.Name], new: now}
+		}
+		delete(gone, e.old)
+		if differs || e.old != nil && w.usable[e.old] != w.usable[now] {
 			w.effects = append(w.effects, e)
 		}
 	}
 	for _, o := range w.c.Old.Channels {
-		if e, ok := byOld[o]; ok {
-			w.effects = append(w.effects, e)
+		if gone[o] {
+			w.effects = append(w.effects, effect{old: o})
 		}
 	}
 }

@@ -112,13 +112,14 @@ func (w *writer) wasOtherwise(c *plan.Channel, had, has map[string]bool) bool {
 func (w *writer) listsChanged(old, now *plan.Fit) int {
 	n := 0
 	for _, kind := range []plan.Kind{plan.KindZone, plan.KindScanList} {
-		before, after := fitLists(old, kind), fitLists(now, kind)
+		before, after := w.fitLists(old, kind), w.fitLists(now, kind)
 		seen := make(map[string]bool)
 		for _, o := range before {
 			key := w.c.Renames.Key(kind, o.key)
 			seen[key] = true
 			i := slices.IndexFunc(after, func(r roll) bool { return r.key == key })
-			if i < 0 || after[i].label != o.label || !slices.Equal(w.names(o.members, true), w.names(after[i].members, false)) {
+			if i < 0 || after[i].label != o.label || w.nameNow(o.priority) != name(after[i].priority) ||
+				!slices.Equal(w.names(o.members, true), w.names(after[i].members, false)) {
 				n++
 			}
 		}
@@ -131,10 +132,10 @@ func (w *writer) listsChanged(old, now *plan.Fit) int {
 	return n
 }
 
-func fitLists(f *plan.Fit, kind plan.Kind) []roll {
+func (w *writer) fitLists(f *plan.Fit, kind plan.Kind) []roll {
 	var all []roll
-	add := func(key, label string, channels []*plan.Channel) {
-		r := roll{key: key, label: label}
+	add := func(key, label string, channels []*plan.Channel, priority *plan.Channel) {
+		r := roll{key: key, label: label, priority: priority}
 		for _, c := range channels {
 			r.members = append(r.members, plan.Member{Channel: c})
 		}
@@ -142,12 +143,12 @@ func fitLists(f *plan.Fit, kind plan.Kind) []roll {
 	}
 	if kind == plan.KindZone {
 		for _, z := range f.Zones {
-			add(z.Zone.Key.V, z.Zone.Called(), z.Channels)
+			add(z.Zone.Key.V, z.Zone.Called(), z.Channels, nil)
 		}
 		return all
 	}
 	for _, s := range f.ScanLists {
-		add(s.List.Key.V, s.List.Label.Or(s.List.Key.V), s.Channels)
+		add(s.List.Key.V, s.List.Label.Or(s.List.Key.V), s.Channels, w.first[s.List])
 	}
 	return all
 }

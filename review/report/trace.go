@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/rivo/uniseg"
@@ -27,7 +28,7 @@ func (d *Document) trace(p *Page, t *chronicle.Trace) {
 		line = append(line, text(" (%s)", t.Label))
 	}
 	p.heading(1, line.and(d.at(t.At)...)...)
-	rows := table{head: []string{"attribute", "value", "last changed", "was"}, numbers: make([]bool, 4)}
+	rows := table{head: []string{"attribute", "value", "was", "commit"}, numbers: make([]bool, 4)}
 	var commits []*history.Commit
 	seen := make(map[string]bool)
 	for _, a := range t.Attributes {
@@ -38,13 +39,20 @@ func (d *Document) trace(p *Page, t *chronicle.Trace) {
 		}
 	}
 	p.table(rows)
-	p.paragraph(faint("Where nothing stands under was, it has been so from the first day."))
+	p.paragraph(faint("Where nothing stands under was, it has been so from its first day; the commits:"))
 	for _, c := range commits {
 		p.item(0, code(c.Short()), text(" %s %s: %s", day(c.When), c.Author, subject(*c)))
+	}
+	if older(t.Attributes) {
+		p.item(0, text("earlier: not in this shallow clone (\"git fetch --unshallow\" fetches it)"))
 	}
 	if t.Channel {
 		d.sources(p, t)
 	}
+}
+
+func older(attributes []chronicle.Attribute) bool {
+	return slices.ContainsFunc(attributes, func(a chronicle.Attribute) bool { return a.Origin.Hidden })
 }
 
 // attributeRow tells one attribute; the items of a list have rows of their own.
@@ -55,7 +63,7 @@ func attributeRow(t *chronicle.Trace, a chronicle.Attribute) []Span {
 	} else if len(a.Value) > 1 {
 		value = text("%s", entries(a.Value))
 	}
-	return []Span{name, value, changed(a.Origin), was(a)}
+	return []Span{name, value, was(a), changedIn(a.Origin)}
 }
 
 func entries(items []string) string {
@@ -65,15 +73,16 @@ func entries(items []string) string {
 	return count(len(items), "entry")
 }
 
-// changed tells when, by whom and in which commit something changed.
-func changed(o chronicle.Origin) Span {
+// changedIn names the commit in which something changed last; who made it, and
+// when, stands below the table.
+func changedIn(o chronicle.Origin) Span {
 	switch {
 	case o.Hidden:
-		return faint("earlier, not in this shallow clone")
+		return faint("earlier")
 	case o.Commit == nil:
-		return text("now, not recorded yet")
+		return text("not recorded yet")
 	}
-	return text("%s %s %s", day(o.Commit.When), o.Commit.Short(), o.Commit.Author)
+	return code(o.Commit.Short())
 }
 
 func was(a chronicle.Attribute) Span {
