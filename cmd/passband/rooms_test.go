@@ -14,7 +14,7 @@ import (
 var flow = []string{
 	"plandiff/signal", "plandiff/plan", "plandiff/plan/plantest", "plandiff",
 	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/rewrite/styletest", "plandiff/merge", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/whole", "plandiff/demo",
-	"plandiff/start", "review/license", "review", "review/rules", "review/mend", "review/report", "cmd/passband",
+	"plandiff/start", "review/license", "review", "review/rules", "review/mend", "review/report", "review/post", "cmd/passband",
 }
 
 // TestRoomsPointOneWay fails if a room imports one to its right in the flow, or
