@@ -11,25 +11,20 @@ import (
 // after tells what is wrong with the merged plan though it is with neither side
 // alone.
 func (w *work) after() []string {
-	all := w.sameIDs()
-	all = append(all, w.retunedByBoth()...)
-	ours, theirs, now := plan.Expand(w.even[1].plan), plan.Expand(w.even[2].plan), plan.Expand(w.merged)
-	all = append(all, dangling(ours, theirs, now)...)
-	all = append(all, circles(ours, theirs, now)...)
-	return append(all, overfull(ours, theirs, now)...)
+	return append(w.retunedByBoth(), together(w.even[1].plan, w.even[2].plan, w.merged)...)
 }
 
 // sameIDs tells of groups and operators that share an ID since both sides came
 // together: a radio cannot tell the groups apart.
-func (w *work) sameIDs() []string {
+func sameIDs(ours, theirs, merged *plan.Plan) []string {
 	var all []string
 	known := make(map[string]bool)
-	for _, side := range w.even[1:] {
-		for _, pair := range pairs(side.plan) {
+	for _, side := range []*plan.Plan{ours, theirs} {
+		for _, pair := range pairs(side) {
 			known[pair.String()] = true
 		}
 	}
-	for _, pair := range pairs(w.merged) {
+	for _, pair := range pairs(merged) {
 		if !known[pair.String()] {
 			all = append(all, pair.String()+"; a radio cannot tell them apart: give one another ID, or keep only one")
 		}
@@ -98,18 +93,11 @@ func (w *work) retunedByBoth() []string {
 }
 
 // dangling tells of references that lead nowhere since both sides came together.
-func dangling(ours, theirs, now *plan.Expansion) []string {
-	known := make(map[string]bool)
-	say := func(u plan.Unresolved) string { return fmt.Sprintf("%s refers to the %s %q", u.From, u.Kind, u.Text) }
-	for _, x := range []*plan.Expansion{ours, theirs} {
-		for _, u := range x.Unresolved {
-			known[say(u)] = true
-		}
-	}
+func dangling(ours, theirs map[string]bool, now *plan.Expansion) []string {
 	var all []string
 	for _, u := range now.Unresolved {
-		if !known[say(u)] {
-			all = append(all, say(u)+", which the other side removed; take the reference out, or put back what it needs")
+		if name := astray(u); !ours[name] && !theirs[name] {
+			all = append(all, name+", which the other side removed or renamed; take the reference out, or put back what it needs")
 		}
 	}
 	slices.Sort(all)

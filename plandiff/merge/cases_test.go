@@ -183,7 +183,7 @@ func TestAfter(t *testing.T) {
 			"gone and used", "the other side did not know", ridge,
 			edits("  knob: {label: Knob, output: 146.94, split: -0.6, fm: {tone: 103.5}}\n", "", "      - knob/fm\n", ""),
 			edits("zones:\n", "zones:\n  hills: {channels: [knob/fm]}\n"),
-			`zone hills refers to the talk path "knob/fm", which the other side removed; take the reference out, or put back what it needs`,
+			`zone hills refers to the talk path "knob/fm", which the other side removed or renamed; take the reference out, or put back what it needs`,
 		},
 		{
 			"too many zones", "each side alone fits", ridge + radio,

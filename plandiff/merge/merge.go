@@ -3,7 +3,6 @@ package merge
 import (
 	"fmt"
 	"maps"
-	"slices"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -75,7 +74,7 @@ func File(name string, base, ours, theirs []byte, labels Labels) (*Result, error
 		return nil, err
 	}
 	r.Files = Files{name: r.Files[name]}
-	r.After = w.sameIDs()
+	r.After = sameIDs(w.even[1].plan, w.even[2].plan, w.merged)
 	return r, nil
 }
 
@@ -216,7 +215,7 @@ func (w *work) preferring(prefer side) (draft, error) {
 func (w *work) trees(prefer side) (Files, int, error) {
 	x := &texter{prefer: prefer}
 	files := make(Files)
-	for _, name := range w.names() {
+	for _, name := range Names(w.even[0].files, w.even[1].files, w.even[2].files) {
 		text, there, err := w.file(x, name)
 		if err != nil {
 			return nil, 0, err
@@ -227,17 +226,6 @@ func (w *work) trees(prefer side) (Files, int, error) {
 	}
 	files, err := w.saying(files)
 	return files, x.comments, err
-}
-
-// names gives the files of all three.
-func (w *work) names() []string {
-	all := make(map[string]bool)
-	for _, v := range w.even {
-		for name := range v.files {
-			all[name] = true
-		}
-	}
-	return slices.Sorted(maps.Keys(all))
 }
 
 // saying gives the files changes so that they say what the merged plan says.

@@ -88,8 +88,8 @@ func cells(line string) []string {
 
 func unquoted(cell string) string {
 	cell = strings.TrimSpace(cell)
-	if len(cell) > 1 && cell[0] == '"' {
-		return strings.ReplaceAll(strings.Trim(cell, `"`), `""`, `"`)
+	if len(cell) > 1 && cell[0] == '"' && cell[len(cell)-1] == '"' {
+		return strings.ReplaceAll(cell[1:len(cell)-1], `""`, `"`)
 	}
 	return cell
 }

@@ -1,0 +1,159 @@
+package driver
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+
+	"passband.example/plandiff/whole"
+)
+
+// AttributesFile is where git reads what kind of file a file is.
+const AttributesFile = ".gitattributes"
+
+const (
+	beginLine = "# passband begin: merge and show channel plans by what they say (passband git install)"
+	endLine   = "# passband end"
+)
+
+// attributes are the lines in .gitattributes. A folder that begins with a dot is no
+// part of a plan.
+const attributes = beginLine + `
+*.yaml         merge=passband diff=passband
+*.yml          merge=passband diff=passband
+operators.csv  merge=passband diff=passband
+license.csv    merge=passband diff=passband
+.*/**          !merge !diff
+` + endLine + "\n"
+
+// A Setup is what stands in a clone.
+type Setup struct {
+	Attributes bool // .gitattributes names the drivers
+	Merge      bool // the configuration of this clone says how to merge
+	Diff       bool // and how to show
+}
+
+// Whole reports whether git merges and shows plans by what they say.
+func (s Setup) Whole() bool { return s.Attributes && s.Merge && s.Diff }
+
+// Nothing reports whether no part of it is there.
+func (s Setup) Nothing() bool { return s == Setup{} }
+
+// settings are the keys of git's configuration. program is what git runs.
+func settings(program string) [][2]string {
+	return [][2]string{
+		{"merge.passband.name", "merge channel plans by what they say"},
+		{"merge.passband.driver", program + " git merge-driver %O %A %B %L %P"},
+		{"diff.passband.textconv", program + " git textconv"},
+	}
+}
+
+// Look tells what of the drivers is set up for the plan in dir.
+func Look(ctx context.Context, dir string) (Setup, error) {
+	var s Setup
+	if _, err := git(ctx, dir, "rev-parse", "--git-dir"); err != nil {
+		return s, noClone(dir, err)
+	}
+	out, err := git(ctx, dir, "check-attr", "merge", "diff", "--", "plan.yaml")
+	if err != nil {
+		return s, err
+	}
+	s.Attributes = strings.Contains(out, "merge: passband") && strings.Contains(out, "diff: passband")
+	for key, there := range map[string]*bool{"merge.passband.driver": &s.Merge, "diff.passband.textconv": &s.Diff} {
+		value, err := git(ctx, dir, "config", "--get", key)
+		if exit := (*exec.ExitError)(nil); err != nil && !errors.As(err, &exit) {
+			return s, err
+		}
+		*there = value != ""
+	}
+	return s, nil
+}
+
+func noClone(dir string, err error) error {
+	return fmt.Errorf("%s is in no git repository, and there is nothing to set up (%w); make one with git init, or name the folder of the plan with --plan", dir, err)
+}
+
+// Install sets the drivers up for the plan in dir: the lines in its .gitattributes,
+// which are to be committed, and the configuration of this clone. program is the
+// command that git will run, quoted for a shell where it needs to be. Done twice, it
+// changes nothing.
+func Install(ctx context.Context, dir, program string) error {
+	if _, err := git(ctx, dir, "rev-parse", "--git-dir"); err != nil {
+		return noClone(dir, err)
+	}
+	for _, set := range settings(program) {
+		if _, err := git(ctx, dir, "config", "--local", set[0], set[1]); err != nil {
+			return err
+		}
+	}
+	return edit(dir, attributes)
+}
+
+// Remove takes away what Install put in, and nothing else. Done twice, it changes
+// nothing.
+func Remove(ctx context.Context, dir string) error {
+	if _, err := git(ctx, dir, "rev-parse", "--git-dir"); err != nil {
+		return noClone(dir, err)
+	}
+	for _, section := range []string{"merge.passband", "diff.passband"} {
+		if there, _ := git(ctx, dir, "config", "--local", "--get-regexp", `^`+strings.ReplaceAll(section, ".", `\.`)+`\.`); there == "" {
+			continue
+		}
+		if _, err := git(ctx, dir, "config", "--local", "--remove-section", section); err != nil {
+			return err
+		}
+	}
+	return edit(dir, "")
+}
+
+// edit puts lines into .gitattributes in the place of those of passband, at its end
+// where there are none. A file that comes out empty is taken away.
+func edit(dir, lines string) error {
+	name := filepath.Join(dir, AttributesFile)
+	data, err := os.ReadFile(name)
+	if err != nil && !errors.Is(err, os.ErrNotExist) {
+		return err
+	}
+	old := string(data)
+	before, after := around(old)
+	if before != "" && !strings.HasSuffix(before, "\n") {
+		before += "\n"
+	}
+	switch text := before + lines + after; text {
+	case old:
+		return nil
+	case "":
+		return os.Remove(name)
+	default:
+		return whole.File(name, []byte(text))
+	}
+}
+
+// around gives what stands before and behind the lines of passband.
+func around(text string) (before, after string) {
+	before, rest, ok := strings.Cut(text, beginLine+"\n")
+	if !ok {
+		return text, ""
+	}
+	if _, after, ok := strings.Cut(rest, endLine+"\n"); ok {
+		return before, after
+	}
+	return text, "" // somebody took the last line out: nothing of theirs is lost
+}
+
+// String tells a person what is set up, and what to do.
+func (s Setup) String() string {
+	switch {
+	case s.Whole():
+		return "set up: git merges and shows plans by what they say"
+	case s.Nothing():
+		return "not set up: git merges and shows plans as lines of text; run \"passband git install\""
+	case s.Attributes:
+		return "half set up: .gitattributes names passband, and this clone's configuration does not say how to run it, so git merges or shows plans as lines of text without a word; run \"passband git install\""
+	}
+	return "half set up: this clone knows how to run passband, and .gitattributes does not name it; run \"passband git install\", and commit .gitattributes"
+}

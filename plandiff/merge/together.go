@@ -1,0 +1,80 @@
+package merge
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+)
+
+// Together tells what is wrong with a plan that came out of two, though it is with
+// neither of them: see Result.After. The error is an *Unreadable where one of the
+// three cannot be read.
+func Together(ours, theirs, merged Files) ([]string, error) {
+	var tips [3]tip
+	for i, v := range []struct {
+		name  string
+		files Files
+	}{{"ours", ours}, {"theirs", theirs}, {"the merged plan", merged}} {
+		var err error
+		if tips[i], err = newTip(v.name, v.files); err != nil {
+			return nil, err
+		}
+	}
+	return together(tips[0].plan, tips[1].plan, tips[2].plan), nil
+}
+
+func together(ours, theirs, merged *plan.Plan) []string {
+	all := sameIDs(ours, theirs, merged)
+	o, t, now := plan.Expand(ours), plan.Expand(theirs), plan.Expand(merged)
+	all = append(all, dangling(known(o, now), known(t, now), now)...)
+	all = append(all, circles(o, t, now)...)
+	return append(all, overfull(o, t, now)...)
+}
+
+// known gives the references of one side that lead nowhere, in its own keys and in
+// those of the merged plan.
+func known(side, merged *plan.Expansion) map[string]bool {
+	all := make(map[string]bool)
+	renames := plandiff.Compare(side, merged).Renames
+	for _, u := range side.Unresolved {
+		all[astray(u)] = true
+		if len(renames) == 0 {
+			continue
+		}
+		u.From.Key = renames.Key(u.From.Kind, u.From.Key)
+		text := u.Text
+		for _, ref := range []plan.Ref{plan.RefGroup, plan.RefReceiveList, plan.RefScanList, plan.RefZone, plan.RefEntry} {
+			u.Text = renames.Translate(ref, text)
+			all[astray(u)] = true
+		}
+	}
+	return all
+}
+
+// astray tells of a reference that leads nowhere.
+func astray(u plan.Unresolved) string {
+	return fmt.Sprintf("%s refers to the %s %q", u.From, u.Kind, u.Text)
+}
+
+// Names gives the names of all files of several plans, sorted.
+func Names(plans ...Files) []string {
+	all := make(map[string]bool)
+	for _, files := range plans {
+		for name := range files {
+			all[name] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(all))
+}
+
+// Version tells files with other texts apart, and those that are not there.
+func (f Files) Version(name string) string {
+	text, there := f[name]
+	if !there {
+		return ""
+	}
+	return "=" + string(text)
+}
