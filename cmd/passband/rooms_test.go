@@ -13,8 +13,8 @@ import (
 // flow is the order of the rooms: nothing imports what stands to its right.
 var flow = []string{
 	"plandiff/signal", "plandiff/plan", "plandiff/plan/plantest", "plandiff",
-	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/rewrite/styletest", "plandiff/merge", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/whole", "plandiff/demo",
-	"plandiff/start", "review/license", "review", "review/rules", "review/mend", "review/report", "review/post", "cmd/passband",
+	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/rewrite/styletest", "plandiff/merge", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/whole", "plandiff/driver", "plandiff/demo",
+	"plandiff/start", "review/license", "review/rf", "review", "review/rules", "review/mend", "review/report", "review/post", "cmd/passband",
 }
 
 // TestRoomsPointOneWay fails if a room imports one to its right in the flow, or
