@@ -2,6 +2,7 @@ package review
 
 import (
 	"context"
+	"path"
 	"slices"
 	"strings"
 
@@ -107,17 +108,18 @@ type judge struct {
 // check runs all rules over one plan.
 func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, error) {
 	v := &Verdict{Policy: j.policy}
-	unread := ""
+	var unread []string
 	for _, p := range x.Plan.Problems {
 		v.Findings = append(v.Findings, problemFinding(p))
-		if p.Rule == plan.BadSyntax || p.Rule == plan.FileRefused {
-			unread = p.At.File
+		if hides(p) && !slices.Contains(unread, p.At.File) {
+			unread = append(unread, p.At.File)
 		}
 	}
-	if unread != "" {
-		v.Skipped = "the rules did not run, since part of the plan could not be read (" + unread + ")"
+	if len(unread) > 0 {
+		v.Skipped = "the rules did not run, since part of the plan could not be read (" + strings.Join(unread, ", ") + ")"
 		return v, nil
 	}
+	shared := make(map[any]any)
 	for _, r := range j.rules {
 		if err := j.ctx.Err(); err != nil {
 			return nil, err
@@ -127,7 +129,7 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 			continue
 		}
 		v.Rules++
-		pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c}
+		pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c, shared: shared}
 		pass.report = func(f Finding) {
 			f.Rule, f.Severity, f.Eased = r.ID, severity, eased
 			j.file(v, f)
@@ -138,6 +140,12 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 		return nil, err // the last rule may have stopped half-way
 	}
 	return v, nil
+}
+
+// hides reports whether a problem hides a part of the plan that others refer to.
+// A row of a table that cannot be read hides a person, and no more.
+func hides(p plan.Problem) bool {
+	return p.Rule == plan.FileRefused || p.Rule == plan.BadSyntax && path.Ext(p.At.File) != ".csv"
 }
 
 // file puts a finding where it belongs: among the accepted or the others.

@@ -31,6 +31,20 @@ type Pass struct {
 	Comparison *plandiff.Comparison
 
 	report func(Finding)
+	shared map[any]any // by key, for all rules of a check
+}
+
+// Once gives what work gives, which is done once for all rules of a check that ask under
+// the same key, a type of their own. None of them may change it.
+func Once[T any](p *Pass, key any, work func() T) T {
+	if done, ok := p.shared[key]; ok {
+		return done.(T)
+	}
+	done := work()
+	if p.shared != nil {
+		p.shared[key] = done
+	}
+	return done
 }
 
 // Report adds a finding. Rule and Severity are filled in by the caller of the rule.

@@ -23,14 +23,14 @@ var BandPlan = &review.Rule{
 }
 
 func bandPlan(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments(p.Expansion) {
+	for _, j := range l.judgments() {
 		key := sending{by: j.by, on: j.on}
-		if j.outcome == license.Denied || j.station == license.RepeaterInput || told[key] {
+		if j.station == license.RepeaterInput || told[key] || !j.lawful() {
 			continue
 		}
 		if kept := l.tables.KeptAgainst(j.on, j.emission.NecessaryBandwidth); len(kept) > 0 {

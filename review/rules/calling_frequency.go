@@ -57,14 +57,14 @@ func (j judgment) otherUse(s *license.Segment) string {
 
 // onCalling reports what find makes of transmissions on calling channels that the law allows.
 func onCalling(p *review.Pass, find func(judgment, *license.Segment) (review.Finding, bool)) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments(p.Expansion) {
+	for _, j := range l.judgments() {
 		key := sending{by: j.by, on: j.on}
-		if j.outcome == license.Denied || j.station == license.RepeaterInput || told[key] {
+		if j.station == license.RepeaterInput || told[key] || !j.lawful() {
 			continue
 		}
 		for _, s := range l.tables.CallingOn(j.on) {

@@ -24,19 +24,22 @@ var ClubClaim = &review.Rule{
 }
 
 func clubClaim(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil || l.tables == l.national {
 		return
 	}
 	told := make(map[sending]bool) // in another mode, or with its power
-	all := append(memberTransmissions(p.Expansion), repeaterTransmissions(p.Plan)...)
-	for _, t := range append(all, poweredTransmissions(p.Expansion)...) {
-		j, key := l.judge(t), sending{by: t.by, on: t.on}
+	all := l.judgments()
+	for _, t := range poweredTransmissions(p.Expansion) {
+		all = append(all, l.judge(t))
+	}
+	for _, j := range all {
+		key := sending{by: j.by, on: j.on}
 		own := claims(j.verdict)
-		if len(own) == 0 || told[key] || t.station == license.RepeaterInput {
+		if len(own) == 0 || told[key] || j.station == license.RepeaterInput {
 			continue
 		}
-		national := l.national.Transmit(l.query(t, t.on))
+		national := l.national.Transmit(l.query(j.transmission, j.on))
 		if national.Outcome <= j.outcome {
 			continue
 		}

@@ -3,7 +3,6 @@ package rules
 import (
 	"slices"
 
-	"passband.example/plandiff/plan"
 	"passband.example/review/license"
 )
 
@@ -44,12 +43,28 @@ func (l *law) judge(t *transmission) judgment {
 		j.outcome = max(j.outcome, o.Outcome)
 		if c := j.causeOf(o); c != notDenied && (j.cause == notDenied || c == otherService && !j.overEdge()) {
 			j.cause, j.denied = c, o
+		} else if c == offTheBand && j.cause == offTheBand {
+			j.denied.Rows = append(slices.Clone(o.Rows), j.denied.Rows...) // a row that closes the range says more
 		}
 	}
 	if t.station != license.RepeaterInput && j.cause <= otherService && !j.overEdge() {
 		j.onChannels()
 	}
 	return j
+}
+
+// lawful tells whether nothing denies a transmission; one on the input of a repeater must
+// be lawful as that too.
+func (j judgment) lawful() bool {
+	if j.outcome == license.Denied {
+		return false
+	}
+	if j.repeater == nil || j.station != license.Member {
+		return true
+	}
+	input := *j.transmission
+	input.station = license.RepeaterInput
+	return j.law.judge(&input).outcome != license.Denied
 }
 
 // overEdge tells whether a transmission is in a band and reaches out of it: that it reaches
@@ -131,11 +146,5 @@ func barsPlace(r license.Reason) bool { return r == license.PlaceBarred }
 
 func limitsPower(r license.Reason) bool { return r == license.PowerOver || r == license.PlacePowerOver }
 
-// judgments judges all that a plan puts on the air, members first.
-func (l *law) judgments(x *plan.Expansion) []judgment {
-	var all []judgment
-	for _, t := range append(memberTransmissions(x), repeaterTransmissions(x.Plan)...) {
-		all = append(all, l.judge(t))
-	}
-	return all
-}
+// judgments gives those of all that a plan puts on the air, members first.
+func (l *law) judgments() []judgment { return slices.Concat(l.members, l.repeaters) }

@@ -3,6 +3,7 @@ package rules
 import (
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
+	"passband.example/review"
 	"passband.example/review/license"
 )
 
@@ -13,11 +14,31 @@ type law struct {
 	class    license.Class   // of the members; empty: what all classes may together
 	sites    map[plan.Thing]*license.Site
 	judged   map[license.Query]license.Verdict // channels share frequencies
+
+	members, repeaters []judgment // of all that the plan puts on the air
 }
 
-// lawOf gives the law of the plan's region, or nil where no table can be told. A
-// class that can't be told takes nothing away: see license-unknown.
-func lawOf(p *plan.Plan) *law {
+// lawOf gives the law that the plan of a pass is judged by, or nil where no table can be told.
+func lawOf(p *review.Pass) *law {
+	type key struct{}
+	return review.Once(p, key{}, func() *law {
+		l := newLaw(p.Plan)
+		if l == nil {
+			return nil
+		}
+		for _, t := range memberTransmissions(p.Expansion) {
+			l.members = append(l.members, l.judge(t))
+		}
+		for _, t := range repeaterTransmissions(p.Plan) {
+			l.repeaters = append(l.repeaters, l.judge(t))
+		}
+		return l
+	})
+}
+
+// newLaw gives the law of the plan's region. A class that can't be told takes nothing
+// away: see license-unknown.
+func newLaw(p *plan.Plan) *law {
 	if !p.Header.Region.IsSet() {
 		return nil
 	}

@@ -20,7 +20,7 @@ var LicenseRowUnusable = &review.Rule{
 }
 
 func licenseRowUnusable(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}

@@ -17,7 +17,7 @@ var licenseUnknownDoc string
 // LicenseUnknown reports a class of license that the region does not have.
 var LicenseUnknown = &review.Rule{
 	ID:       "license-unknown",
-	Severity: review.Warn, // what no class may do is still found
+	Severity: review.Block, // a slip of a letter would judge by what the highest class may
 	Edition:  2026,
 	Doc:      licenseUnknownDoc,
 	Run:      licenseUnknown,
@@ -25,7 +25,7 @@ var LicenseUnknown = &review.Rule{
 
 // licenseUnknown says nothing of a license that is not written: header-incomplete does.
 func licenseUnknown(p *review.Pass) {
-	l, class := lawOf(p.Plan), p.Plan.Header.License
+	l, class := lawOf(p), p.Plan.Header.License
 	if l == nil || !class.IsSet() {
 		return
 	}

@@ -24,12 +24,12 @@ var NearBandEdge = &review.Rule{
 }
 
 func nearBandEdge(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments(p.Expansion) {
+	for _, j := range l.judgments() {
 		key := sending{by: j.by, on: j.on}
 		if j.outcome != license.Allowed || len(j.verdict.Rows) == 0 || j.station == license.RepeaterInput || j.verdict.Margin >= drift(j.on) || told[key] {
 			continue

@@ -21,11 +21,11 @@ var OffBandDoubtful = &review.Rule{
 }
 
 func offBandDoubtful(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
-	for _, j := range l.judgments(p.Expansion) {
+	for _, j := range l.judgments() {
 		if j.outcome != license.Doubtful {
 			continue
 		}

@@ -23,7 +23,7 @@ var OffRaster = &review.Rule{
 }
 
 func offRaster(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	for _, w := range tunedFrequencies(p.Plan) {
 		if w.listen || uncut(w.on) != 0 || w.key == "split" && offOutput(p.Plan, l, w) {
 			continue // what is cut off has a rule of its own

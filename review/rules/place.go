@@ -13,14 +13,13 @@ import (
 // first of its transmissions. Where the place does not decide, since the transmission
 // is denied anyway, nothing is said.
 func atPlaces(p *review.Pass, outcome license.Outcome) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
 	found := make(map[plan.Thing]*review.Finding)
 	var order []plan.Thing
-	for _, t := range append(repeaterTransmissions(p.Plan), memberTransmissions(p.Expansion)...) {
-		j := l.judge(t)
+	for _, j := range slices.Concat(l.repeaters, l.members) { // an output takes its input along
 		f, ok := j.atPlace(outcome)
 		switch known := found[j.by]; {
 		case !ok:

@@ -55,7 +55,7 @@ func poweredTransmissions(x *plan.Expansion) []*transmission {
 // overLimits reports powers above a limit, where that ends so: denied, where like is
 // compared with like, or in a doubt.
 func overLimits(p *review.Pass, outcome license.Outcome) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}

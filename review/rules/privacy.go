@@ -11,7 +11,7 @@ import (
 // onPrivacy reports what would transmit with privacy, once a record that says so, where the
 // rule against it is one that wanted wants.
 func onPrivacy(p *review.Pass, wanted func(license.Confidence) bool, unread string) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}

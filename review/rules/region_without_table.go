@@ -21,7 +21,7 @@ var RegionWithoutTable = &review.Rule{
 }
 
 func regionWithoutTable(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil || l.tables.Fallback() == "" {
 		return
 	}

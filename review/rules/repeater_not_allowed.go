@@ -21,7 +21,7 @@ var RepeaterNotAllowed = &review.Rule{
 }
 
 func repeaterNotAllowed(p *review.Pass) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
@@ -30,10 +30,9 @@ func repeaterNotAllowed(p *review.Pass) {
 		on signal.Hertz
 	}
 	told := make(map[frequency]bool) // in another mode
-	for _, t := range repeaterTransmissions(p.Plan) {
-		j := l.judge(t)
+	for _, j := range l.repeaters {
 		o, barred := j.first(license.Denied, barsStation)
-		key := frequency{t.by.Key, t.on}
+		key := frequency{j.by.Key, j.on}
 		if !barred || told[key] {
 			continue
 		}

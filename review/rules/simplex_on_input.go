@@ -91,7 +91,8 @@ func onInput(t *transmission, on []*transmission) review.Finding {
 
 		Source: "common practice, no source; widths: 47 CFR 2.202(g) for FM, measured for DMR",
 	}
-	for _, input := range on {
+	const most = 3
+	for _, input := range on[:min(most, len(on))] {
 		f.Also = append(f.Also, review.Related{At: input.at, Text: fmt.Sprintf("%s listens on %s MHz", input.by, input.on)})
 	}
 	return f

@@ -13,12 +13,12 @@ import (
 // fitSplits reports the repeaters whose split fits what is usual so. An input that the law
 // bars is told by the rules of the law, which propose the usual split.
 func fitSplits(p *review.Pass, want license.SplitFit) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
 	denied := make(map[plan.Thing]bool)
-	for _, j := range l.judgments(p.Expansion) {
+	for _, j := range l.judgments() {
 		if j.repeater != nil && j.outcome == license.Denied {
 			denied[j.by] = true
 		}

@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 
-	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
 	"passband.example/review"
 	"passband.example/review/license"
@@ -12,18 +11,18 @@ import (
 // unlawful reports what is denied for one cause: what members send, and what repeaters send
 // themselves. An output that takes its input along is one fault with it, of the output's cause.
 func unlawful(p *review.Pass, c cause) {
-	l := lawOf(p.Plan)
+	l := lawOf(p)
 	if l == nil {
 		return
 	}
-	outputs, order := l.deniedOutputs(p.Plan)
-	for _, t := range memberTransmissions(p.Expansion) {
-		j := l.judge(t)
+	outputs, order := l.deniedOutputs()
+	for _, j := range l.members {
 		if j.cause == notDenied {
 			continue
 		}
-		both, ok := outputs[outputOf(t)]
-		delete(outputs, outputOf(t)) // one fault
+		output := outputOf(j.transmission)
+		both, ok := outputs[output]
+		delete(outputs, output) // one fault
 		switch {
 		case !ok && j.cause == c:
 			p.Report(j.unlawful())
@@ -39,15 +38,12 @@ func unlawful(p *review.Pass, c cause) {
 }
 
 // deniedOutputs gives the outputs of repeaters that are denied, and their order.
-func (l *law) deniedOutputs(p *plan.Plan) (map[sending]judgment, []sending) {
+func (l *law) deniedOutputs() (map[sending]judgment, []sending) {
 	outputs := make(map[sending]judgment)
 	var order []sending
-	for _, t := range repeaterTransmissions(p) {
-		if t.station != license.RepeaterOutput {
-			continue
-		}
-		if j := l.judge(t); j.cause != notDenied {
-			key := sending{t.by, t.on, t.emission}
+	for _, j := range l.repeaters {
+		if j.station == license.RepeaterOutput && j.cause != notDenied {
+			key := sending{j.by, j.on, j.emission}
 			outputs[key], order = j, append(order, key)
 		}
 	}
