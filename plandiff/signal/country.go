@@ -3,6 +3,7 @@ package signal
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // singleLetters are the series whose first letter alone tells the nationality (ITU RR
@@ -18,13 +19,25 @@ func (c Callsign) Country() (country string, ok bool) {
 	if key == "" {
 		return "", false
 	}
+	known, ok := countries.Load(key)
+	if !ok {
+		known, _ = countries.LoadOrStore(strings.Clone(key), countryOf(key))
+	}
+	return known.(string), known != ""
+}
+
+// countries remembers what was found for the beginning of a callsign, since large
+// tables ask for each of their rows: three characters at most, so it stays small.
+var countries sync.Map
+
+func countryOf(key string) string {
 	var found []string
 	for _, s := range callsignSeries() {
 		if s.from[:len(key)] <= key && key <= s.to[:len(key)] && !slices.Contains(found, s.country) {
 			found = append(found, s.country)
 		}
 	}
-	return strings.Join(found, " or "), len(found) > 0
+	return strings.Join(found, " or ")
 }
 
 // nationality returns the one to three characters that tell the series.
