@@ -12,7 +12,8 @@ import (
 //
 // A revision is compared from where it and the other side parted, so that nobody
 // is blamed for what others merged meanwhile; tips compares the revisions as they
-// stand. What is being edited parted where HEAD did. A folder that is not being
+// stand. So does asking for the way back, to a revision that the first one holds:
+// nothing has parted there. What is being edited parted where HEAD did. A folder that is not being
 // edited here has no history, and is compared as it stands.
 func (s *Sides) Pair(ctx context.Context, names []string, tips bool) (old, new Side, err error) {
 	from := "HEAD"
@@ -48,6 +49,9 @@ func (s *Sides) parted(ctx context.Context, old, new Side) (Side, error) {
 		old.Note = "which has no history in common with " + branch
 		return old, nil
 	case base.Hash == old.Commit.Hash:
+		return old, nil
+	case new.Commit != nil && base.Hash == new.Commit.Hash:
+		old.Note = "which holds all of " + branch + ", so both are compared as they stand"
 		return old, nil
 	}
 	parted, err := s.at(ctx, base.Short(), base)

@@ -131,7 +131,7 @@
 //	review:
 //	  severity: {label-too-long: block}      # rule: block, warn, note or off
 //	  accept:
-//	    - {rule: co-channel, at: ridge, until: 2027-06-01, reason: "coordinated 2024-03, letter on file"}
+//	    - {rule: group-on-both-slots, at: ridge, until: 2027-06-01, reason: "agreed with the owner"}
 //
 // # What is refused
 //

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"maps"
+	"path"
 	"slices"
 	"strings"
 )
@@ -65,6 +66,7 @@ func (e *expander) checkCalls() {
 	if p.Shortcuts.Len() == 0 {
 		return
 	}
+	unread := slices.ContainsFunc(p.Problems, func(b Problem) bool { return path.Base(b.At.File) == OperatorsFile })
 	people := make(map[string]bool)
 	for _, o := range p.Operators.All() {
 		if o.ID.IsSet() {
@@ -79,6 +81,9 @@ func (e *expander) checkCalls() {
 	}
 	for _, s := range p.Shortcuts.Sorted() {
 		_, group := p.Groups.Find(s.Calls.V)
+		if unread && strings.ContainsAny(s.Calls.V, "0123456789") {
+			continue // a callsign or an ID, which may stand in a row that could not be read
+		}
 		if s.Calls.IsSet() && !group && !people[strings.ToUpper(s.Calls.V)] {
 			e.unresolved(s.Thing(), "group or operator", s.Calls.V, s.Calls.At, known)
 		}

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -87,6 +88,11 @@ type loader struct {
 
 // problem notes what is wrong, and where.
 func (l *loader) problem(rule string, at Place, what, why, fix string) {
+	if fix == "" { // the errors of values say what is wrong, and then what to write
+		if i := strings.LastIndex(what, "; "); i > 0 {
+			what, fix = what[:i], what[i+len("; "):]
+		}
+	}
 	l.note(Problem{Rule: rule, At: at, What: what, Why: why, Fix: fix})
 }
 

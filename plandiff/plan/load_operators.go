@@ -81,6 +81,9 @@ func (t *table) unknown(i int, title string) {
 	if near := Nearest(strings.TrimSpace(title), operatorColumns); near != "" {
 		fix = "did you mean " + near + "?"
 	}
+	if strings.ContainsAny(title, ";\t") {
+		fix = "put commas between the columns: save the table as comma-separated values"
+	}
 	t.l.problem(UnknownKey, t.place(i), fmt.Sprintf("%q is not a column of this table", clip(title)), "the first line of the table names its columns", fix)
 }
 

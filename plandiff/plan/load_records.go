@@ -71,6 +71,11 @@ func (l *loader) unknown(key *yaml.Node, what string, known []string) {
 	if near := Nearest(key.Value, known); near != "" {
 		fix = "did you mean " + near + "?"
 	}
+	if isDigits(key.Value) {
+		fix = "if it is the rest of a number, write the number with a point"
+	} else if word, _, several := strings.Cut(key.Value, " "); several && slices.Contains(known, word) {
+		fix = "write a colon behind " + word
+	}
 	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value), what), "a key that is not read looks as if it worked", fix)
 }
 

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -195,6 +196,9 @@ func oneOf(words ...string) func(string) (string, error) {
 		}
 		if len(asked) == 0 {
 			asked = words
+		}
+		if first, _, several := strings.Cut(text, " "); several && slices.Contains(words, first) {
+			return "", fmt.Errorf("%q is not one word; put a comma between them", clip(text))
 		}
 		return "", fmt.Errorf("%q is not known here; write one of: %s", clip(text), strings.Join(asked, ", "))
 	}

@@ -18,7 +18,7 @@ func Check(d *Document) *Page {
 // findings lists findings as a compiler does: place, severity, what.
 func (d *Document) findings(p *Page, fs []review.Finding) {
 	for _, f := range fs {
-		p.item(0, code(d.place(f.At)), text(": "), severity(f.Severity), text(": %s ", f.What), faint("[%s]", f.Rule))
+		p.item(0, code(d.place(f.At)), text(": "), severity(f.Severity), faint(" [%s]", f.Rule), text(": %s", f.What))
 		if f.Why != "" {
 			p.detail(0, "why", text("%s", f.Why))
 		}
@@ -35,6 +35,9 @@ func (d *Document) findings(p *Page, fs []review.Finding) {
 			}
 			p.detail(0, "see", append(line, text("%s", r.Text))...)
 		}
+		if f.Why == "" && f.Fix == "" && f.Source == "" && len(f.Also) == 0 {
+			p.detail(0, "see", code("passband explain "+f.Rule))
+		}
 		if f.Eased != "" {
 			p.detail(0, "milder", text("%s", f.Eased))
 		}
@@ -47,7 +50,7 @@ func severity(s review.Severity) Span {
 
 func (d *Document) accepted(p *Page) {
 	for _, a := range d.Verdict.Accepted {
-		p.item(0, code(d.place(a.Finding.At)), text(": accepted: %s ", a.Finding.What), faint("[%s]", a.Finding.Rule))
+		p.item(0, code(d.place(a.Finding.At)), text(": accepted"), faint(" [%s]", a.Finding.Rule), text(": %s", a.Finding.What))
 		p.detail(0, "until", text("%s: %s", a.By.Until.V, a.By.Reason.V))
 	}
 }

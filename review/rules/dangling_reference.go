@@ -30,12 +30,29 @@ func danglingReference(p *review.Pass) {
 			Why:  "members would be handed a radio without it",
 			Fix:  fmt.Sprintf("write the key of a %s that is in the plan, or take the entry out", u.Kind),
 		}
-		if u.Near != "" {
+		if other := otherKind(p.Plan, u); other != "" {
+			f.Fix = other
+		} else if u.Near != "" {
 			f.Fix = fmt.Sprintf("did you mean %s?", u.Near)
 			f.Mend = nearMend(p.Plan, u)
 		}
 		p.Report(f)
 	}
+}
+
+// otherKind says what to write where the key of a repeater or a group stands for a
+// channel: what everybody tries first.
+func otherKind(p *plan.Plan, u plan.Unresolved) string {
+	if u.Kind != "channel" {
+		return ""
+	}
+	if _, ok := p.Repeaters.Find(u.Text); ok {
+		return fmt.Sprintf("%s is a repeater: write %s/* for all its channels, or one of its talk paths", u.Text, u.Text)
+	}
+	if _, ok := p.Groups.Find(u.Text); ok {
+		return fmt.Sprintf("%s is a group: write \"*/*/%s\" for it on every repeater, or one of its talk paths", u.Text, u.Text)
+	}
+	return ""
 }
 
 // nearMend writes the one name that is near, where nothing else can be meant: no other

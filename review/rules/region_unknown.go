@@ -17,7 +17,7 @@ var regionUnknownDoc string
 // judged against the law.
 var RegionUnknown = &review.Rule{
 	ID:       "region-unknown",
-	Severity: review.Warn, // the plan may be right; nobody has looked
+	Severity: review.Block, // a slip of a letter would switch the law off
 	Edition:  2026,
 	Doc:      regionUnknownDoc,
 	Run:      regionUnknown,
