@@ -81,7 +81,7 @@ func (a *applier) carry(now *plan.Plan, s *plan.Section, old plan.Record) error 
 			if f == nil {
 				return fmt.Errorf("cannot change %s: it has no %s", was, e.Field)
 			}
-			if holds := f.Texts(old, nil); !slices.Equal(holds, e.Old) {
+			if holds := f.Texts(old, nil); !sameTexts(f.Form, holds, e.Old) {
 				return fmt.Errorf("cannot change %s of %s from %q: it is %q", e.Field, was, e.Old, holds)
 			}
 		}
@@ -94,6 +94,14 @@ func (a *applier) carry(now *plan.Plan, s *plan.Section, old plan.Record) error 
 		return fmt.Errorf("cannot take %s over: %w", was, err)
 	}
 	return nil
+}
+
+// sameTexts compares values, in a set without their order.
+func sameTexts(form plan.Form, x, y []string) bool {
+	if form == plan.Set {
+		x, y = slices.Sorted(slices.Values(x)), slices.Sorted(slices.Values(y))
+	}
+	return slices.Equal(x, y)
 }
 
 // rewrite copies a record under its new key, references in new keys too.

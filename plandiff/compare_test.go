@@ -252,3 +252,13 @@ func TestPlaceOfWhatIsGone(t *testing.T) {
 		})
 	}
 }
+
+// TestApplyToASetInAnotherOrder applies to a plan that holds the same set in
+// another order what was compared with a third.
+func TestApplyToASetInAnotherOrder(t *testing.T) {
+	changes := plandiff.Compare(expand(t, base), expand(t, edit(t, "bands: [136-174, 400-480]", "bands: [136-174, 420-450]"))).Changes
+	other := expand(t, edit(t, "bands: [136-174, 400-480]", "bands: [400-480, 136-174]"))
+	if _, err := plandiff.Apply(other.Plan, changes); err != nil {
+		t.Error(err)
+	}
+}

@@ -27,7 +27,7 @@ func TestOverview(t *testing.T) {
 		"### What changes for members\n", "<summary>15 changes to 15 records</summary>", "*reaches:* 1 channel: `knob/fm` (transmit)", "</details>\n",
 		"### Memory of each class of radio\n", "| `pocket` | channels | 116 | 127 | 192 |\n", "| `pocket` | channels per zone | 15 | **17, too many** | 16 |\n",
 		"### What is found\n", "- **block**: the groups north-tac and tac-3 have the same number 999803 \\[group-id-twice\\], at `groups.yaml:33:20`\n",
-		"**block**: repeater cairn", "*why:*", "**warn**",
+		"**block** \\[off-band\\]: repeater cairn", "*why:*", "**warn**",
 		"### What this rests on\n", "from `b6a33d1f6e`, where north left main, to `north` (`d231f09765`)", "under the policy of the base, edition 2026", "license holder answers",
 		"- `d231f09765`: Blocked: the change brings 6 block, 6 warn\n",
 	} {
