@@ -33,7 +33,7 @@ func (k Kind) String() string {
 // agreed to it.
 type Conflict struct {
 	Kind    Kind
-	A, B    int          // indexes of the stations; A is ours. Crossed: see Outgoing
+	A, B    int          // indexes of the stations; A is ours, and the earlier where both are
 	Spacing signal.Hertz // between the two frequencies that are compared
 	Inputs  bool         // the inputs are compared, since they are the nearer; else the outputs
 

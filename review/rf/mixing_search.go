@@ -36,15 +36,17 @@ func Mixing(transmit []signal.Hertz, receive []Receiver) (Mix, error) {
 		return Mix{}, fmt.Errorf("a site of %d transmitters and %d receivers is too large to look for mixing products; at most %d and %d are looked at, so check that the stations do share one site",
 			len(transmit), len(receive), MostTransmitters, MostReceivers)
 	}
-	m := newMixer(transmit)
+	return newMixer(transmit).mix(receive), nil
+}
+
+func (m *mixer) mix(receive []Receiver) (mix Mix) {
 	for i, r := range receive {
 		if r.Frequency.IsFrequency() {
 			m.receiver(i, r)
 		}
 	}
-	var mix Mix
 	mix.Products, mix.HeldBack = m.hits.done()
-	return mix, nil
+	return mix
 }
 
 // A mixer holds the transmitters of a site, and sums of them.
@@ -53,6 +55,7 @@ type mixer struct {
 	pairs  sums // A+B, each pair once, A+A too
 	triple sums // 2A+B, A other than B
 	hits   worst[Product]
+	wanted func(Product) bool // nil: every product
 }
 
 type transmitter struct {
@@ -149,5 +152,7 @@ func (m *mixer) hit(i int, r Receiver, form Form, of ...int) {
 		p.Frequency += signal.Hertz(shapes[form].times[k]) * m.tx[x].hz
 	}
 	p.Off = p.Frequency - r.Frequency
-	m.hits.add(p)
+	if m.wanted == nil || m.wanted(p) {
+		m.hits.add(p)
+	}
 }

@@ -56,18 +56,18 @@ func (s *search) plot(frequency func(*Station) signal.Hertz) *plot {
 }
 
 // near calls visit with every other station whose frequency is within the window of f, and whose place
-// is within what the table asks there of any two stations, and a little more.
+// is within what the table asks there of any two stations, times the factor of the search.
 func (p *plot) near(i int, f signal.Hertz, visit func(i, j int, apart signal.Hertz)) {
-	band := Band(f)
-	window := p.search.table.window(band)
+	ladders := p.search.table.band(f)
+	window := ladders.window()
 	from, _ := slices.BinarySearchFunc(p.channels, f-window, func(c channel, f signal.Hertz) int { return cmp.Compare(c.at, f) })
 	for _, c := range p.channels[from:] {
 		if c.at >= f+window {
 			return
 		}
 		apart := distant(c.at, f)
-		if asked := p.search.table.widest(band, apart); asked > 0 {
-			c.near(i, &p.search.spots[i], NoteFactor*asked, func(j int) { visit(i, j, apart) })
+		if asked := ladders.widest(apart); asked > 0 {
+			c.near(i, &p.search.spots[i], p.search.factor*asked, func(j int) { visit(i, j, apart) })
 		}
 	}
 }

@@ -30,9 +30,14 @@ type Row struct {
 	Line       int
 }
 
-// Cite says which row was used, for a finding: "100 mi, 2m, 0 kHz apart (US-AL: Alabama ...)".
+// Cite says which row was used, for a finding: "100 mi, 2m, 0 kHz apart (US-AL: Alabama state
+// coordination guidelines)".
 func (r *Row) Cite() string {
-	return fmt.Sprintf("%s, %s, %s kHz apart (%s: %s)", r.Asked, r.Band, r.Spacing.KHz(), r.Region, r.Source)
+	source := r.Source
+	if r.Region != "any" && r.Region != "" {
+		source = r.Region + ": " + source
+	}
+	return fmt.Sprintf("%s, %s, %s kHz apart (%s)", r.Asked, r.Band, r.Spacing.KHz(), source)
 }
 
 // Applies says which pairs of stations a row is about.

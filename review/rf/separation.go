@@ -1,6 +1,10 @@
 package rf
 
-import "passband.example/plandiff/signal"
+import (
+	"slices"
+
+	"passband.example/plandiff/signal"
+)
 
 // MostConflicts is how many conflicts a Review lists; the others are counted.
 const MostConflicts = 10_000
@@ -22,21 +26,31 @@ type Review struct {
 // It takes time in proportion to the pairs that are near in frequency and in latitude: 30,000
 // stations of a continent, all ours, in well under a second.
 func (t *Table) Review(stations []Station) Review {
-	s := &search{table: t, stations: stations, found: worst[Conflict]{keep: MostConflicts, compare: compareConflicts}}
+	s := &search{table: t, stations: stations, factor: NoteFactor, found: worst[Conflict]{keep: MostConflicts, compare: compareConflicts}}
 	review := s.enroll()
-	outputs, inputs := s.plot(outputOf), s.plot(inputOf)
+	s.draw()
 	for i := range s.spots {
-		if !s.spots[i].known || !stations[i].Ours {
-			continue
+		if s.spots[i].known && stations[i].Ours {
+			s.around(i)
 		}
-		outputs.near(i, stations[i].Output, s.outputsOf)
-		inputs.near(i, stations[i].Input, s.inputsOf)
-		inputs.near(i, stations[i].Output, s.crossOut)
-		outputs.near(i, stations[i].Input, s.crossIn)
 	}
-	review.Conflicts, review.HeldBack = s.found.done()
+	review.Conflicts, review.HeldBack = s.settle()
 	review.Same = s.same
 	return review
+}
+
+// draw makes the plots of all stations.
+func (s *search) draw() {
+	s.outputs, s.inputs = s.plot(outputOf), s.plot(inputOf)
+}
+
+// around looks for what one station has too near, in the four ways in which frequencies can meet.
+func (s *search) around(i int) {
+	station := &s.stations[i]
+	s.outputs.near(i, station.Output, s.outputsOf)
+	s.inputs.near(i, station.Input, s.inputsOf)
+	s.inputs.near(i, station.Output, s.crossOut)
+	s.outputs.near(i, station.Input, s.crossIn)
 }
 
 func outputOf(s *Station) signal.Hertz { return s.Output }
@@ -47,6 +61,9 @@ type search struct {
 	table    *Table
 	stations []Station
 	spots    []spot
+	factor   float64 // pairs are looked for within this many times the asked distance
+	outputs  *plot
+	inputs   *plot
 	found    worst[Conflict]
 	same     [][2]int
 }
@@ -66,7 +83,7 @@ func (s *search) enroll() (review Review) {
 		switch {
 		case st.Place == nil:
 			review.Unplaced = append(review.Unplaced, i)
-		case !s.table.Holds(Band(st.Output)) && !s.table.Holds(Band(st.Input)):
+		case !s.table.Holds(st.Output) && !s.table.Holds(st.Input):
 			review.Unasked = append(review.Unasked, i)
 		default:
 			s.spots[i] = spotOf(st.Place)
@@ -102,7 +119,11 @@ func (s *search) crossOut(i, j int, apart signal.Hertz) {
 	if s.crossedNearer(j, i, apart) {
 		return
 	}
-	s.judge(Conflict{Kind: Crossed, A: i, B: j, Spacing: apart, Outgoing: true}, s.stations[i].Output)
+	c := Conflict{Kind: Crossed, A: i, B: j, Spacing: apart, Outgoing: true}
+	if s.stations[j].Ours && j < i {
+		c.A, c.B, c.Outgoing = j, i, false
+	}
+	s.judge(c, s.stations[i].Output)
 }
 
 // crossIn judges the input of one of ours under the output of a neighbor. Where both are ours,
@@ -136,15 +157,10 @@ func (s *search) judge(c Conflict, f signal.Hertz) {
 	}
 	slack := s.spots[c.A].slack + s.spots[c.B].slack
 	through := distance3(s.spots[c.A].at, s.spots[c.B].at)
-	if through-slack >= NoteFactor*row.RequiredM {
+	if through-slack >= s.factor*row.RequiredM {
 		return
 	}
 	if !s.kind(&c, f, row, a, b) {
-		return
-	}
-	way := Geodesic(a.Place.At, b.Place.At)
-	c.Distance, c.Bearing, c.Row = around(way.Meters, slack), way.Bearing, row
-	if c.Distance.Least >= NoteFactor*row.RequiredM {
 		return
 	}
 	if a.is(b) {
@@ -153,8 +169,31 @@ func (s *search) judge(c Conflict, f signal.Hertz) {
 		}
 		return
 	}
-	c.Short = c.Distance.NearerThan(row.RequiredM)
+	c.Row = row
+	c.place(around(through, slack))
 	s.found.add(c)
+}
+
+// place sets a distance, and what follows from it.
+func (c *Conflict) place(d Interval) {
+	c.Distance, c.Short = d, d.NearerThan(c.Row.RequiredM)
+}
+
+// settle returns what was found, with its exact distances. Until here straight lines through the
+// ground stood for them, which are shorter by a few meters: they sort a hostile list of millions
+// of pairs without a geodesic for each.
+func (s *search) settle() (conflicts []Conflict, heldBack int) {
+	found, heldBack := s.found.done()
+	for _, c := range found {
+		way := Geodesic(s.stations[c.A].Place.At, s.stations[c.B].Place.At)
+		c.place(around(way.Meters, s.spots[c.A].slack+s.spots[c.B].slack))
+		c.Bearing = way.Bearing
+		if c.Distance.Least < s.factor*c.Row.RequiredM {
+			conflicts = append(conflicts, c)
+		}
+	}
+	slices.SortFunc(conflicts, compareConflicts)
+	return conflicts, heldBack
 }
 
 // kind settles what a conflict is. Frequencies that differ are one channel where the table asks as

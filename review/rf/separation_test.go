@@ -53,8 +53,6 @@ func bruteForce(t *Table, stations []Station) map[string]bool {
 				switch {
 				case out <= in && out < math.MaxInt64:
 					add(Crossed, i, j, a.Output, out, true)
-				case in < out && b.Ours:
-					add(Crossed, j, i, b.Output, in, true)
 				case in < out:
 					add(Crossed, i, j, a.Input, in, false)
 				}

@@ -11,8 +11,11 @@ import (
 // Table answers which distance is asked between two stations of a region. It is safe for use by
 // many goroutines.
 type Table struct {
-	ladders map[string]*[pairings][]*Row // by band; rows by spacing, each up to the next
+	bands map[string]*ladders
 }
+
+// ladders are the rows of one band for each pairing, by spacing, each up to the next.
+type ladders [pairings][]*Row
 
 // A pairing is how two stations use their frequencies, as far as rows ask.
 type pairing uint8
@@ -65,15 +68,15 @@ func Separations(region string, own []Row) *Table {
 	for i := range own {
 		levels[3] = append(levels[3], &own[i])
 	}
-	t := &Table{ladders: map[string]*[pairings][]*Row{}}
+	t := &Table{bands: map[string]*ladders{}}
 	for _, b := range bands {
-		var ladders [pairings][]*Row
+		l := &ladders{}
 		for p := range pairings {
 			for _, level := range levels {
-				ladders[p] = overlay(ladders[p], choose(level, b.name, p))
+				l[p] = overlay(l[p], choose(level, b.name, p))
 			}
 		}
-		t.ladders[b.name] = &ladders
+		t.bands[b.name] = l
 	}
 	return t
 }
@@ -122,60 +125,62 @@ func overlay(below, above []*Row) []*Row {
 }
 
 // row returns the row that two stations of a pairing fall under, or nil.
-func (t *Table) row(band string, spacing signal.Hertz, p pairing) *Row {
-	var found *Row
-	if ladders := t.ladders[band]; ladders != nil {
-		for _, r := range ladders[p] {
-			if r.Spacing > spacing {
-				break
-			}
-			found = r
+func (l *ladders) row(spacing signal.Hertz, p pairing) (found *Row) {
+	for _, r := range l[p] {
+		if r.Spacing > spacing {
+			break
 		}
+		found = r
 	}
 	return found
 }
 
 // widest returns the largest distance asked at a spacing for any pairing, in meters.
-func (t *Table) widest(band string, spacing signal.Hertz) (meters float64) {
+func (l *ladders) widest(spacing signal.Hertz) (meters float64) {
 	for p := range pairings {
-		if r := t.row(band, spacing, p); r != nil {
+		if r := l.row(spacing, p); r != nil {
 			meters = max(meters, r.RequiredM)
 		}
 	}
 	return meters
 }
 
-// window returns the spacing from which on nothing is asked in a band.
-func (t *Table) window(band string) signal.Hertz {
-	var end signal.Hertz
-	if ladders := t.ladders[band]; ladders != nil {
-		for _, ladder := range ladders {
-			switch n := len(ladder); {
-			case n == 0:
-			case ladder[n-1].RequiredM == 0:
-				end = max(end, ladder[n-1].Spacing)
-			default:
-				end = widestSpacing
-			}
+// window returns the spacing from which on nothing is asked.
+func (l *ladders) window() (end signal.Hertz) {
+	for _, ladder := range l {
+		switch n := len(ladder); {
+		case n == 0:
+		case ladder[n-1].RequiredM == 0:
+			end = max(end, ladder[n-1].Spacing)
+		default:
+			end = widestSpacing
 		}
 	}
 	return end
 }
 
-// Holds tells whether the table asks anything in a band. Where it does not, nothing was checked, and
-// that is to be said.
-func (t *Table) Holds(band string) bool { return t.window(band) > 0 }
+// band returns the ladders of a frequency; those of no band ask nothing.
+func (t *Table) band(f signal.Hertz) *ladders {
+	if l := t.bands[Band(f)]; l != nil {
+		return l
+	}
+	return &ladders{}
+}
+
+// Holds tells whether the table asks anything in the band of a frequency. Where it does not, nothing
+// was checked, and that is to be said.
+func (t *Table) Holds(f signal.Hertz) bool { return t.band(f).window() > 0 }
 
 // Required returns the row that two stations fall under whose outputs, or inputs, are spacing apart
 // in the band of f, and whether one does: the strictest of those for the modes that both
 // have. Its RequiredM is 0 where nothing is asked.
 func (t *Table) Required(f, spacing signal.Hertz, a, b *Station) (row *Row, ok bool) {
-	name := Band(f)
-	if spacing < 0 || spacing >= t.window(name) {
+	l := t.band(f)
+	if spacing < 0 || spacing >= l.window() {
 		return nil, false
 	}
 	a.pairWith(b, func(p pairing) {
-		if r := t.row(name, spacing, p); r != nil && (row == nil || r.RequiredM > row.RequiredM) {
+		if r := l.row(spacing, p); r != nil && (row == nil || r.RequiredM > row.RequiredM) {
 			row = r
 		}
 	})
