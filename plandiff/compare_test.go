@@ -124,7 +124,7 @@ func TestCompare(t *testing.T) {
 		{"a reference is left behind", []string{"  knob:", "  peak:", "channels: [knob/fm, \"", "channels: [peak/fm, \""},
 			[]string{
 				"renamed repeater peak was knob (label)",
-				"changed scan list sweep (layout) channels [knob/fm ridge/fm calling-2m]>[knob/fm ridge/fm calling-2m] [removed peak/fm 1>0] [added knob/fm 0>1]",
+				"changed scan list sweep (layout) channels [knob/fm ridge/fm calling-2m]>[knob/fm ridge/fm calling-2m] [left behind knob/fm 1>1]",
 			}, "the scan list still names what there is not"},
 		{"keys swapped", []string{"statewide: {id: 99931, label: State}", "statewide: {id: 99932, label: Tri}", "tri-county: {id: 99932, label: Tri}", "tri-county: {id: 99931, label: State}"},
 			[]string{

@@ -46,7 +46,7 @@ func (m *matcher) edit(f *plan.Field, old, new plan.Record) Edit {
 	was := f.Texts(old, m.renames)
 	switch f.Form {
 	case plan.List:
-		e.Steps = listSteps(was, e.New)
+		e.Steps = leftBehind(listSteps(was, e.New), e.Old)
 	case plan.Set:
 		e.Steps = setSteps(was, e.New)
 	}

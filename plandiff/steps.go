@@ -18,9 +18,10 @@ const (
 	Came StepOp = iota + 1
 	Went
 	Moved
+	Left // it is written as before, and what it named has another key now
 )
 
-var stepNames = [...]string{Came: "added", Went: "removed", Moved: "moved"}
+var stepNames = [...]string{Came: "added", Went: "removed", Moved: "moved", Left: "left behind"}
 
 // String gives the word for the step.
 func (o StepOp) String() string {
@@ -65,6 +66,35 @@ func listSteps(old, new []string) []Step {
 		}
 	}
 	return steps
+}
+
+// leftBehind puts together what looks like an item that went and another that
+// came, and is one that nobody touched: a reference to a key that was renamed.
+// Was holds the old items as they were written.
+func leftBehind(steps []Step, was []string) []Step {
+	came := make(map[string]int) // by text, where it stands among the steps
+	for i, s := range steps {
+		if s.Op == Came {
+			came[s.Text] = i
+		}
+	}
+	drop := make(map[int]bool)
+	for i, s := range steps {
+		if s.Op != Went || was[s.From-1] == s.Text {
+			continue
+		}
+		if j, ok := came[was[s.From-1]]; ok && !drop[j] {
+			steps[i] = Step{Left, steps[j].Text, s.From, steps[j].To}
+			drop[j] = true
+		}
+	}
+	var kept []Step
+	for i, s := range steps {
+		if !drop[i] {
+			kept = append(kept, s)
+		}
+	}
+	return kept
 }
 
 // positions gives for each old item where it stands in the new list, or -1. The

@@ -84,6 +84,8 @@ func step(s plandiff.Step) Line {
 		return Line{Span{s.Text, New}, text(" added at %d", s.To)}
 	case plandiff.Went:
 		return Line{Span{s.Text, Old}, text(" taken out")}
+	case plandiff.Left:
+		return Line{code(s.Text), text(" still stands there, and what it named has another key now")}
 	}
 	return Line{code(s.Text), text(" moved from %d to %d", s.From, s.To)}
 }
