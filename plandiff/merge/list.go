@@ -2,6 +2,7 @@ package merge
 
 import (
 	"cmp"
+	"container/list"
 	"fmt"
 	"slices"
 )
@@ -19,13 +20,10 @@ func lists(base, ours, theirs []string, prefer side) (merged []string, clash boo
 		}
 	}
 	common, clash = ordered(common, inB, inO, inT, prefer)
-	merged = slices.Clone(common)
-	merged = insertNew(merged, o, inB, nil)
-	merged = insertNew(merged, t, inB, inO)
-	for i, item := range merged {
-		merged[i] = unlabeled(item)
-	}
-	return merged, clash
+	m := newChain(common)
+	m.putIn(o, inB, nil)
+	m.putIn(t, inB, inO)
+	return m.items(), clash
 }
 
 // labeled tells equal items of a list apart by a number in front of them.
@@ -58,6 +56,15 @@ func has(at map[string]int, item string) bool {
 // has it that changed it; the items are in order if every one of them then comes
 // before another number of others.
 func ordered(items []string, inB, inO, inT map[string]int, prefer side) ([]string, bool) {
+	byB, byO, byT := sortedBy(items, inB), sortedBy(items, inO), sortedBy(items, inT)
+	switch {
+	case slices.Equal(byT, byB), slices.Equal(byO, byT):
+		return byO, false
+	case slices.Equal(byO, byB):
+		return byT, false
+	case len(items) > mostPairs:
+		return preferred(byO, byT, prefer), true
+	}
 	before := func(at map[string]int, x, y string) bool { return at[x] < at[y] }
 	wins := make(map[string]int, len(items))
 	for i, x := range items {
@@ -78,40 +85,85 @@ func ordered(items []string, inB, inO, inT map[string]int, prefer side) ([]strin
 	slices.SortStableFunc(sorted, func(x, y string) int { return cmp.Compare(wins[y], wins[x]) })
 	for i, x := range sorted {
 		if wins[x] != len(sorted)-1-i {
-			at := inO
-			if prefer == theirSide {
-				at = inT
-			}
-			slices.SortFunc(sorted, func(x, y string) int { return cmp.Compare(at[x], at[y]) })
-			return sorted, true
+			return preferred(byO, byT, prefer), true
 		}
 	}
 	return sorted, false
 }
 
-// insertNew puts the items of a side that the base does not have, nor the other
-// side, behind the item that they stand behind there.
-func insertNew(merged, list []string, inB, other map[string]int) []string {
-	at := -1 // behind which item of merged
-	for _, item := range list {
-		if i := slices.Index(merged, item); i >= 0 {
-			at = i
+// mostPairs bounds the items that are compared pair by pair: a radio's zones and scan
+// lists are far shorter.
+const mostPairs = 2000
+
+func sortedBy(items []string, at map[string]int) []string {
+	sorted := slices.Clone(items)
+	slices.SortFunc(sorted, func(x, y string) int { return cmp.Compare(at[x], at[y]) })
+	return sorted
+}
+
+func preferred(ours, theirs []string, prefer side) []string {
+	if prefer == theirSide {
+		return theirs
+	}
+	return ours
+}
+
+// A chain is a list in the making, into which items are put behind others.
+type chain struct {
+	list *list.List
+	at   map[string]*list.Element
+}
+
+func newChain(items []string) *chain {
+	c := &chain{list: list.New(), at: make(map[string]*list.Element, len(items))}
+	for _, item := range items {
+		c.at[item] = c.list.PushBack(item)
+	}
+	return c
+}
+
+// putIn puts in the items of a side that the base does not have, nor the other side,
+// each behind the item that it stands behind there.
+func (c *chain) putIn(items []string, inB, other map[string]int) {
+	mine := places(items)
+	var behind *list.Element
+	for _, item := range items {
+		if e := c.at[item]; e != nil {
+			behind = e
 			continue
 		}
 		if has(inB, item) || has(other, item) {
 			continue // the other side removed it, or has put it in
 		}
-		at++
-		for other != nil && at < len(merged) && isNewTo(merged[at], list, inB) {
-			at++ // what the other side put in at this place
+		next := c.after(behind)
+		for ; next != nil; next = next.Next() { // behind what the other side put in here
+			if new := next.Value.(string); has(inB, new) || has(mine, new) {
+				break
+			}
+			behind = next
 		}
-		merged = slices.Insert(merged, at, item)
+		if behind == nil {
+			behind = c.list.PushFront(item)
+		} else {
+			behind = c.list.InsertAfter(item, behind)
+		}
+		c.at[item] = behind
 	}
-	return merged
 }
 
-func isNewTo(item string, list []string, inB map[string]int) bool {
-	return !has(inB, item) && !slices.Contains(list, item)
+func (c *chain) after(e *list.Element) *list.Element {
+	if e == nil {
+		return c.list.Front()
+	}
+	return e.Next()
+}
+
+func (c *chain) items() []string {
+	all := make([]string, 0, c.list.Len())
+	for e := c.list.Front(); e != nil; e = e.Next() {
+		all = append(all, unlabeled(e.Value.(string)))
+	}
+	return all
 }
 
 // sets merges a list whose order means nothing.

@@ -114,7 +114,7 @@ func (x *texter) entries(b, o, t *layout.Node) {
 	inO, orderO := named(o)
 	inT, orderT := named(t)
 	order, _ := lists(orderB, orderO, orderT, x.prefer)
-	order = x.withEdited(order, orderO, orderT, inB, inO, inT)
+	order = withEdited(order, orderO, orderT, inB, inO, inT)
 	var entries []*layout.Entry
 	for _, name := range order {
 		if e := x.entry(inB[name], inO[name], inT[name]); e != nil {
@@ -133,36 +133,32 @@ func (x *texter) entries(b, o, t *layout.Node) {
 
 // withEdited puts in the entries that one side removed and the other edited, which
 // a merge of names alone leaves out.
-func (x *texter) withEdited(order, ours, theirs []string, inB, inO, inT map[string]*layout.Entry) []string {
-	for i, list := range [][]string{ours, theirs} {
+func withEdited(order, ours, theirs []string, inB, inO, inT map[string]*layout.Entry) []string {
+	stands := places(order)
+	behind := make(map[string][]string) // "" is the beginning
+	for i, names := range [][]string{ours, theirs} {
 		mine, other := inO, inT
 		if i == 1 {
 			mine, other = inT, inO
 		}
-		at := -1
-		for _, name := range list {
-			j := index(order, name)
-			if j >= 0 {
-				at = j
-				continue
+		last := ""
+		for _, name := range names {
+			switch {
+			case has(stands, name):
+				last = name
+			case inB[name] != nil && other[name] == nil && mine[name].Value.String() != inB[name].Value.String():
+				behind[last] = append(behind[last], name)
 			}
-			if inB[name] == nil || other[name] != nil || mine[name].Value.String() == inB[name].Value.String() {
-				continue
-			}
-			at++
-			order = append(order[:at:at], append([]string{name}, order[at:]...)...)
 		}
 	}
-	return order
-}
-
-func index(list []string, name string) int {
-	for i := range list {
-		if list[i] == name {
-			return i
-		}
+	if len(behind) == 0 {
+		return order
 	}
-	return -1
+	all := slices.Clone(behind[""])
+	for _, name := range order {
+		all = append(append(all, name), behind[name]...)
+	}
+	return all
 }
 
 // entry merges one entry, or gives nil where it goes.

@@ -53,7 +53,7 @@ repeaters:
         two
 
 channels:
-  a:      {simplex: 146.520, label: A, fm: {}}
+  a:      {label: A, simplex: 146.520, fm: {}}
   longer: {
             label: L,  # here
             simplex: 146.550,

@@ -125,6 +125,17 @@ func (f *formatter) sorted(n *Node, path []string) []*Entry {
 	return entries
 }
 
+// sortFlow sorts what stands between brackets, and between those inside.
+func (f *formatter) sortFlow(n *Node, path []string) {
+	if !n.Flow || n.Locked {
+		return
+	}
+	n.Entries = f.sorted(n, path)
+	for _, e := range n.Entries {
+		f.sortFlow(e.Value, append(slices.Clone(path), e.Name()))
+	}
+}
+
 // hoist puts the comments behind a hyphen, and above the first key behind it, above
 // the hyphen.
 func (f *formatter) hoist(entries []*Entry, path []string, indent string) {
@@ -192,6 +203,7 @@ func (f *formatter) entry(n *Node, e *Entry, path []string, indent string, colum
 	case (v.Kind == Mapping || v.Kind == Sequence) && !v.Flow:
 		f.nested(n, v, below, begin, comment, inner)
 	default:
+		f.sortFlow(v, below)
 		at := utf8.RuneCountInString(indent + begin)
 		f.out.WriteString(begin + flow(v, at) + comment + "\n")
 	}
