@@ -122,6 +122,23 @@ func TestChooseCases(t *testing.T) {
 	}
 }
 
+// A site that is too large to look at is offered with a word about it, not called clean.
+func TestChooseOnCrowdedSite(t *testing.T) {
+	hill := degreesAt(40.1, -104.2)
+	square := PlaceOf(signal.GridOf(hill.At, 6))
+	stations := []Station{{Name: "in the square", Place: &square, Output: 440_000_000}}
+	for i := range MostTransmitters + 1 {
+		stations = append(stations, Station{Name: fmt.Sprint(i), Place: hill, Output: 440_000_000 + 1000*signal.Hertz(i)})
+	}
+	choice := Separations("US", nil).Choose(Wish{Station: Station{Place: hill, FM: true}, Pairs: []Pair{{147_000_000, 147_600_000}}, Stations: stations})
+	if len(choice.Candidates) != 1 || !strings.Contains(strings.Join(choice.Candidates[0].Reasons, "\n"), "too many transmitters") {
+		t.Errorf("%+v", choice)
+	}
+	if !slices.Equal(choice.MaybeSite, []int{0}) {
+		t.Errorf("%v may share the site; want the first", choice.MaybeSite)
+	}
+}
+
 func BenchmarkChoose(b *testing.B) {
 	table := Separations("US", nil)
 	wish := Wish{Station: Station{Place: degreesAt(40.1, -104.2), FM: true}, Stations: continent(30_000, 1), Pairs: Raster(440_000_000, 444_987_500, 12_500, 5_000_000)}

@@ -35,7 +35,7 @@ type Conflict struct {
 	Kind    Kind
 	A, B    int          // indexes of the stations; A is ours, and the earlier where both are
 	Spacing signal.Hertz // between the two frequencies that are compared
-	Inputs  bool         // the inputs are compared, since they are the nearer; else the outputs
+	Inputs  bool         // the inputs are compared, since the table asks more of them; else the outputs
 
 	// Outgoing tells of a crossed pair that it is A's output which falls on B's input, not B's on A's.
 	Outgoing bool

@@ -60,7 +60,8 @@ type Exposure struct {
 	Occupational  Limit
 
 	// ExemptM is the distance from which on, if nobody comes nearer, US rules ask for no evaluation
-	// (47 CFR 1.1307(b)(3)(i)); 0 where the rule has no such exemption. The limits hold all the same.
+	// (47 CFR 1.1307(b)(3)(i)); 0 where the rule has no such exemption, or its figure was not read (below
+	// 30 MHz). The limits hold all the same.
 	ExemptM float64
 }
 
@@ -84,8 +85,8 @@ func Expose(rule string, t Transmission) (Exposure, error) {
 		e.OccupationalM = LimitDistance(eirp, e.Occupational.WattsPerM2, TypicalGround)
 	}
 	if rule == "US" {
-		if e.ExemptM, err = ExemptDistance(t.Frequency, t.ERPWatts*t.Duty); err != nil {
-			return Exposure{}, err
+		if exempt, err := ExemptDistance(t.Frequency, t.ERPWatts*t.Duty); err == nil {
+			e.ExemptM = exempt
 		}
 	}
 	return e, nil

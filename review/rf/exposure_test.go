@@ -126,6 +126,22 @@ func TestExposeUnknown(t *testing.T) {
 	}
 }
 
+func TestExposeBelow30MHz(t *testing.T) {
+	e, err := Expose("US", Transmission{29_620_000, 100, 1})
+	if err != nil || e.PublicM == 0 || e.OccupationalM == 0 || e.ExemptM != 0 {
+		t.Errorf("%+v, %v; want limits and no exemption", e, err)
+	}
+}
+
+func TestExemptOneMilliwatt(t *testing.T) {
+	if m := known(ExemptDistance(146_940_000, 0.001)); m != 0 {
+		t.Errorf("1 mW is exempt from %v m; want anywhere", m)
+	}
+	if w := known(ExemptWatts(146_940_000, 0.1)); w != 0.001 {
+		t.Errorf("%v W are exempt nearer than wavelength/(2 pi); want 1 mW", w)
+	}
+}
+
 func TestExposureProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tx := Transmission{

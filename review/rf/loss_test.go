@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -117,6 +118,24 @@ func TestLossProperties(t *testing.T) {
 			t.Errorf("%v W there and %v back", h1, back)
 		}
 	})
+}
+
+// A dipole has 0 dBd and 2.15 dBi; 12 calls an hour of 30 s are a tenth of an erlang.
+func TestUnits(t *testing.T) {
+	for _, tt := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"dBd", DBdOf(DipoleDBi), 0}, {"dBi", DBiOf(0), 2.15}, {"dBm", DBmOf(1), 30}, {"W", WattsOf(37), 5.0118723},
+		{"erlang", OfferedErlangs(12, 30*time.Second), 0.1}, {"EIRP", EIRPOf(50), 82.03},
+	} {
+		if math.Abs(tt.got-tt.want) > 0.001 {
+			t.Errorf("%s: %v; want %v", tt.name, tt.got, tt.want)
+		}
+	}
+	if !math.IsInf(DBmOf(0), -1) || !math.IsInf(DBmOf(-1), -1) {
+		t.Error("no power is not minus infinity")
+	}
 }
 
 // A ratio between two stations is the difference of two losses, wherever Egli's is above free space.

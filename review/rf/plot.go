@@ -57,7 +57,7 @@ func (s *search) plot(frequency func(*Station) signal.Hertz) *plot {
 
 // near calls visit with every other station whose frequency is within the window of f, and whose place
 // is within what the table asks there of any two stations, times the factor of the search.
-func (p *plot) near(i int, f signal.Hertz, visit func(i, j int, apart signal.Hertz)) {
+func (p *plot) near(i int, f signal.Hertz, visit func(i, j int)) {
 	ladders := p.search.table.band(f)
 	window := ladders.window()
 	from, _ := slices.BinarySearchFunc(p.channels, f-window, func(c channel, f signal.Hertz) int { return cmp.Compare(c.at, f) })
@@ -65,9 +65,8 @@ func (p *plot) near(i int, f signal.Hertz, visit func(i, j int, apart signal.Her
 		if c.at >= f+window {
 			return
 		}
-		apart := distant(c.at, f)
-		if asked := ladders.widest(apart); asked > 0 {
-			c.near(i, &p.search.spots[i], p.search.factor*asked, func(j int) { visit(i, j, apart) })
+		if asked := ladders.widest(distant(c.at, f)); asked > 0 {
+			c.near(i, &p.search.spots[i], p.search.factor*asked, func(j int) { visit(i, j) })
 		}
 	}
 }

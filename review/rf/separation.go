@@ -1,10 +1,6 @@
 package rf
 
-import (
-	"slices"
-
-	"passband.example/plandiff/signal"
-)
+import "passband.example/plandiff/signal"
 
 // MostConflicts is how many conflicts a Review lists; the others are counted.
 const MostConflicts = 10_000
@@ -20,8 +16,8 @@ type Review struct {
 
 // Review looks at every pair of stations of which at least one is ours: outputs against outputs,
 // inputs against inputs, and outputs against inputs. Neighbors among themselves are left to
-// those who know them. Each pair comes at most once for its outputs or inputs, whichever are
-// the nearer, and once as a crossed pair.
+// those who know them. Each pair comes at most once for its outputs or inputs, whichever the table
+// asks more of, and once as a crossed pair.
 //
 // It takes time in proportion to the pairs that are near in frequency and in latitude: 30,000
 // stations of a continent, all ours, in well under a second.
@@ -94,120 +90,4 @@ func (s *search) enroll() (review Review) {
 
 func spotOf(p *Place) spot {
 	return spot{at: ecef(p.At.Lat.Degrees(), p.At.Lon.Degrees()), slack: p.Slack(), known: true}
-}
-
-// outputsOf judges two stations by their outputs, unless their inputs are nearer to each other.
-func (s *search) outputsOf(i, j int, apart signal.Hertz) {
-	a, b := &s.stations[i], &s.stations[j]
-	if b.Ours && j < i || distant(a.Input, b.Input) < apart && a.Input != 0 && b.Input != 0 {
-		return
-	}
-	s.judge(Conflict{A: i, B: j, Spacing: apart}, a.Output)
-}
-
-// inputsOf judges two stations by their inputs, where those are nearer than their outputs.
-func (s *search) inputsOf(i, j int, apart signal.Hertz) {
-	a, b := &s.stations[i], &s.stations[j]
-	if b.Ours && j < i || distant(a.Output, b.Output) <= apart && a.Output != 0 && b.Output != 0 {
-		return
-	}
-	s.judge(Conflict{A: i, B: j, Spacing: apart, Inputs: true}, a.Input)
-}
-
-// crossOut judges the output of one station on the input of another.
-func (s *search) crossOut(i, j int, apart signal.Hertz) {
-	if s.crossedNearer(j, i, apart) {
-		return
-	}
-	c := Conflict{Kind: Crossed, A: i, B: j, Spacing: apart, Outgoing: true}
-	if s.stations[j].Ours && j < i {
-		c.A, c.B, c.Outgoing = j, i, false
-	}
-	s.judge(c, s.stations[i].Output)
-}
-
-// crossIn judges the input of one of ours under the output of a neighbor. Where both are ours,
-// crossOut comes from the other side.
-func (s *search) crossIn(i, j int, apart signal.Hertz) {
-	if s.stations[j].Ours || s.crossedNearer(i, j, apart) || distant(s.stations[i].Output, s.stations[j].Input) == apart {
-		return
-	}
-	s.judge(Conflict{Kind: Crossed, A: i, B: j, Spacing: apart}, s.stations[i].Input)
-}
-
-// crossedNearer tells whether from's output is nearer to to's input than apart, or as near and from
-// is the earlier of two of ours: then the pair is judged from that side.
-func (s *search) crossedNearer(from, to int, apart signal.Hertz) bool {
-	a, b := &s.stations[from], &s.stations[to]
-	if a.Output == 0 || b.Input == 0 {
-		return false
-	}
-	other := distant(a.Output, b.Input)
-	return other < apart || other == apart && a.Ours && b.Ours && from < to
-}
-
-func distant(a, b signal.Hertz) signal.Hertz { return max(a-b, b-a) }
-
-// judge adds what is short of the row that two stations fall under, or nearly so.
-func (s *search) judge(c Conflict, f signal.Hertz) {
-	a, b := &s.stations[c.A], &s.stations[c.B]
-	row, ok := s.table.Required(f, c.Spacing, a, b)
-	if !ok || row.RequiredM == 0 {
-		return
-	}
-	slack := s.spots[c.A].slack + s.spots[c.B].slack
-	through := distance3(s.spots[c.A].at, s.spots[c.B].at)
-	if through-slack >= s.factor*row.RequiredM {
-		return
-	}
-	if !s.kind(&c, f, row, a, b) {
-		return
-	}
-	if a.is(b) {
-		if c.Kind != Crossed {
-			s.same = append(s.same, [2]int{c.A, c.B})
-		}
-		return
-	}
-	c.Row = row
-	c.place(around(through, slack))
-	s.found.add(c)
-}
-
-// place sets a distance, and what follows from it.
-func (c *Conflict) place(d Interval) {
-	c.Distance, c.Short = d, d.NearerThan(c.Row.RequiredM)
-}
-
-// settle returns what was found, with its exact distances. Until here straight lines through the
-// ground stood for them, which are shorter by a few meters: they sort a hostile list of millions
-// of pairs without a geodesic for each.
-func (s *search) settle() (conflicts []Conflict, heldBack int) {
-	found, heldBack := s.found.done()
-	for _, c := range found {
-		way := Geodesic(s.stations[c.A].Place.At, s.stations[c.B].Place.At)
-		c.place(around(way.Meters, s.spots[c.A].slack+s.spots[c.B].slack))
-		c.Bearing = way.Bearing
-		if c.Distance.Least < s.factor*c.Row.RequiredM {
-			conflicts = append(conflicts, c)
-		}
-	}
-	slices.SortFunc(conflicts, compareConflicts)
-	return conflicts, heldBack
-}
-
-// kind settles what a conflict is. Frequencies that differ are one channel where the table asks as
-// much of them as of equal ones; only those count as crossed.
-func (s *search) kind(c *Conflict, f signal.Hertz, row *Row, a, b *Station) bool {
-	one, ok := s.table.Required(f, 0, a, b)
-	alike := ok && row.RequiredM >= one.RequiredM
-	switch {
-	case c.Kind == Crossed:
-		return alike
-	case alike:
-		c.Kind, c.Access = CoChannel, a.access(b)
-	default:
-		c.Kind = Adjacent
-	}
-	return true
 }

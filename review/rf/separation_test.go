@@ -12,54 +12,60 @@ import (
 	"passband.example/plandiff/signal"
 )
 
-// bruteForce is the oracle of Review: every pair, exact distances, the definitions word by word.
+// bruteForce is the oracle of Review: every pair, every way in which their frequencies meet, exact
+// distances; of each two ways the one that more is asked of, then the nearer, then the first.
 func bruteForce(t *Table, stations []Station) map[string]bool {
 	all := map[string]bool{}
-	add := func(kind Kind, i, j int, f, apart signal.Hertz, outgoing bool) {
-		a, b := &stations[i], &stations[j]
-		row, ok := t.Required(f, apart, a, b)
-		if !ok || row.RequiredM == 0 || Distance(*a.Place, *b.Place).Least >= NoteFactor*row.RequiredM || a.is(b) {
-			return
-		}
-		one, _ := t.Required(f, 0, a, b)
-		switch alike := row.RequiredM >= one.RequiredM; {
-		case kind == Crossed && !alike:
-			return
-		case kind == CoChannel && !alike:
-			kind = Adjacent
-		}
-		all[fmt.Sprint(kind, i, j, apart, outgoing)] = true
-	}
 	for i := range stations {
 		for j := range stations {
 			a, b := &stations[i], &stations[j]
-			if i == j || a.Place == nil || b.Place == nil || !a.Ours {
+			if i == j || a.Place == nil || b.Place == nil || !a.Ours || b.Ours && j < i {
 				continue
 			}
-			outs, ins := distant(a.Output, b.Output), distant(a.Input, b.Input)
-			if !b.Ours || i < j {
-				if a.Input != 0 && b.Input != 0 && ins < outs {
-					add(CoChannel, i, j, a.Input, ins, false)
-				} else {
-					add(CoChannel, i, j, a.Output, outs, false)
+			beside := []way{{CoChannel, a.Output, b.Output, false}, {CoChannel, a.Input, b.Input, false}}
+			crossed := []way{{Crossed, a.Output, b.Input, true}, {Crossed, b.Output, a.Input, false}}
+			for _, ways := range [][]way{beside, crossed} {
+				worst, kind, row := ways[0], Kind(0), (*Row)(nil)
+				for _, w := range ways {
+					k, r := w.asks(t, a, b)
+					if r != nil && (row == nil || r.RequiredM > row.RequiredM || r.RequiredM == row.RequiredM && distant(w.f, w.g) < distant(worst.f, worst.g)) {
+						worst, kind, row = w, k, r
+					}
 				}
-				out, in := signal.Hertz(math.MaxInt64), signal.Hertz(math.MaxInt64)
-				if b.Input != 0 {
-					out = distant(a.Output, b.Input)
-				}
-				if a.Input != 0 {
-					in = distant(b.Output, a.Input)
-				}
-				switch {
-				case out <= in && out < math.MaxInt64:
-					add(Crossed, i, j, a.Output, out, true)
-				case in < out:
-					add(Crossed, i, j, a.Input, in, false)
+				if row != nil && Distance(*a.Place, *b.Place).Least < NoteFactor*row.RequiredM && !a.is(b) {
+					all[fmt.Sprint(kind, i, j, distant(worst.f, worst.g), worst.outgoing)] = true
 				}
 			}
 		}
 	}
 	return all
+}
+
+// A way is two frequencies of two stations that meet.
+type way struct {
+	kind     Kind
+	f, g     signal.Hertz
+	outgoing bool
+}
+
+// asks returns the row for a way, nil where it asks nothing, and what a conflict of it is.
+func (w way) asks(t *Table, a, b *Station) (Kind, *Row) {
+	if w.f == 0 || w.g == 0 {
+		return 0, nil
+	}
+	row, ok := t.Required(w.f, distant(w.f, w.g), a, b)
+	if !ok || row.RequiredM == 0 {
+		return 0, nil
+	}
+	one, _ := t.Required(w.f, 0, a, b)
+	switch alike := row.RequiredM >= one.RequiredM; {
+	case w.kind == Crossed && !alike:
+		return 0, nil
+	case w.kind == CoChannel && !alike:
+		return Adjacent, row
+	default:
+		return w.kind, row
+	}
 }
 
 func listed(r Review) map[string]bool {
@@ -90,7 +96,10 @@ func crowd(t *rapid.T) []Station {
 		s.Callsign = rapid.SampledFrom([]signal.Callsign{"", "N0QRV"}).Draw(t, "callsign")
 		s.Tone = rapid.SampledFrom([]signal.Tone{{}, signal.CTCSS(885).Tone(), signal.CTCSS(1035).Tone()}).Draw(t, "tone")
 		s.Output = 146_940_000 + 2_500*signal.Hertz(rapid.IntRange(0, 12).Draw(t, "output"))
-		s.Input = rapid.SampledFrom([]signal.Hertz{0, s.Output - 600_000, s.Output + 10_000, s.Output - 605_000, s.Output}).Draw(t, "input")
+		s.Input = rapid.SampledFrom([]signal.Hertz{0, s.Output - 600_000, s.Output + 10_000, s.Output - 605_000, s.Output, 444_000_000, 1_282_000_000}).Draw(t, "input")
+		if rapid.IntRange(0, 4).Draw(t, "cross-band") == 0 {
+			s.Output, s.Input = s.Input, s.Output
+		}
 		if rapid.IntRange(0, 9).Draw(t, "unplaced") == 0 {
 			s.Place = nil
 		}
