@@ -16,9 +16,9 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, radios, show, log, trace, notes, explain or rules), "version" (1; it grows only when a field
-// changes its meaning or goes) and the fields of that kind. New fields may come at
-// any time. What is not known or not there is left out where the list says "?".
+// review, radios, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
+// grows only when a field changes its meaning or goes) and the fields of that kind.
+// New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
 // feed and is the same bytes for the same input.
 //
@@ -29,8 +29,11 @@
 //	show      passband version plan at channels records
 //	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
 //	trace     passband version plan at things
+//	law       passband version frequency region class? fallback? may rows segments splits services caution
+//	law-tables passband version tables caution
 //	explain   passband version id severity edition title what why fix source fails passes
 //	rules     passband version rules
+//	manual    passband version text
 //
 // A review is a diff with a verdict; the fields of notes are told in package
 // notes. What these hold:
@@ -65,6 +68,14 @@
 //	traced    thing worked_out attributes
 //	attribute name item? value weight from commit hidden? op was as?
 //	from      thing field item? at
+//	may       signal designator width_hz by outcome reasons from_memory closest_low? closest_high?
+//	row       classes service station? place? low high right emissions max_width_hz? max_power? condition? rests_on
+//	segment   plan low high use force superseded? steps_hz rests_on
+//	split     split input rests_on
+//	service   service name receive transmit? who rests_on
+//	rests     source edition confidence note? file line club?
+//	table     region name authority? holds classes rows segments splits services
+//	count     read part memory
 //
 // A place counts lines and columns from 1, columns in characters; its file is
 // below the root of the plan, to which the folder of its origin leads: from where

@@ -13,7 +13,7 @@ import (
 
 // documented are the JSON forms, but for the notes of package notes, under the names that the package comment uses.
 var documented = map[string]any{
-	"check": CheckJSON{}, "diff": DiffJSON{}, "radios": RadiosForm{}, "show": ShowForm{}, "explain": RuleForm{}, "rules": RulesForm{},
+	"check": CheckJSON{}, "diff": DiffJSON{}, "radios": RadiosForm{}, "show": ShowForm{}, "explain": RuleForm{}, "rules": RulesForm{}, "manual": ManualForm{},
 	"origin": Origin{}, "place": plan.Place{}, "thing": plan.Thing{}, "finding": FindingJSON{}, "related": review.Related{},
 	"accepted": AcceptedJSON{}, "verdict": VerdictJSON{}, "cause": CauseJSON{}, "change": ChangeJSON{}, "edit": EditJSON{},
 	"step": StepJSON{}, "match": MatchJSON{}, "reach": ReachJSON{}, "effect": EffectJSON{}, "aspect": AspectJSON{},
@@ -21,6 +21,8 @@ var documented = map[string]any{
 	"because": CauseAt{}, "record": RecordForm{}, "log": LogForm{}, "trace": TraceForm{}, "entry": EntryForm{},
 	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
 	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
+	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
+	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},
 }
 
 // TestFieldsAreDocumented wants the list in the package comment to be that of the

@@ -54,3 +54,18 @@ func claims(v license.Verdict) []*license.Row {
 	}
 	return own
 }
+
+// Tables gives the license tables that a plan is judged by, with the club's own rows, and the
+// class of license that it must be legal for; empty where it names none that is known. The
+// error is that of license.For.
+func Tables(p *plan.Plan) (*license.Tables, license.Class, error) {
+	tables, err := license.For(p.Header.Region.Or(""))
+	if err != nil {
+		return nil, "", err
+	}
+	class, err := tables.Class(p.Header.License.Or(""))
+	if err != nil {
+		class = "" // see license-unknown
+	}
+	return withClub(tables, p.ClubRows()), class, nil
+}
