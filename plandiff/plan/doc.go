@@ -38,8 +38,8 @@
 //	    note: Coordinated 2024-03
 //
 // A tone is a CTCSS frequency in hertz or a DCS code with its polarity (D023N,
-// D023I). Where the member hears another tone than he sends, or needs one to
-// open his own squelch: tone: {send: 103.5, receive: D023N}.
+// D023I). Where the repeater sends another tone than it hears, or a member needs
+// one to open the squelch: tone: {send: 103.5, receive: D023N}.
 //
 // The fm side may also say width (wide, the default, or narrow) and access
 // (always, channel free, tone free). The dmr side may also say receive_list

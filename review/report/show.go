@@ -100,5 +100,5 @@ func nothing(x *plan.Expansion, name, key string) error {
 	if near := plan.Nearest(key, Names(x)); near != "" {
 		return fmt.Errorf("%w: %q; did you mean %s?", ErrNothing, name, near)
 	}
-	return fmt.Errorf("%w: %q; write the key of a channel, repeater, group or zone, a talk path such as ridge/1/statewide, a callsign or a radio ID", ErrNothing, name)
+	return fmt.Errorf("%w: %q; write the key of a channel, repeater, group or zone, a talk path such as ridge/1/statewide, a label, a callsign or a number", ErrNothing, name)
 }

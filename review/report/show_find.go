@@ -17,7 +17,8 @@ type found struct {
 }
 
 // find looks a name up: a key, a talk path, a callsign or a radio ID, with the
-// kind before it where only that is meant.
+// kind before it where only that is meant; and where nothing has that name, a label
+// or the number of a group.
 func find(x *plan.Expansion, name string) (found, error) {
 	kind, key := askedKind(name)
 	var f found
@@ -39,10 +40,43 @@ func find(x *plan.Expansion, name string) (found, error) {
 	if asked(plan.KindOperator) {
 		f.operators = operatorsNamed(x, key)
 	}
-	if len(f.repeaters)+len(f.channels)+len(f.groups)+len(f.zones)+len(f.operators) == 0 {
+	if f.empty() {
+		f = byLabel(x, key, asked)
+	}
+	if f.empty() {
 		return f, nothing(x, name, key)
 	}
 	return f, nil
+}
+
+func (f *found) empty() bool {
+	return len(f.repeaters)+len(f.channels)+len(f.groups)+len(f.zones)+len(f.operators) == 0
+}
+
+// byLabel looks up what a person reads on the display, or the number of a group.
+func byLabel(x *plan.Expansion, name string, asked func(plan.Kind) bool) found {
+	var f found
+	for _, r := range x.Plan.Repeaters.Sorted() {
+		if asked(plan.KindRepeater) && strings.EqualFold(r.Called(), name) {
+			f.repeaters = append(f.repeaters, r)
+		}
+	}
+	for _, c := range x.Channels {
+		if asked(plan.KindChannel) && strings.EqualFold(c.Label, name) {
+			f.channels = append(f.channels, c)
+		}
+	}
+	for _, g := range x.Plan.Groups.Sorted() {
+		if asked(plan.KindGroup) && (strings.EqualFold(g.Called(), name) || g.ID.IsSet() && g.ID.V.String() == name) {
+			f.groups = append(f.groups, g)
+		}
+	}
+	for _, z := range x.Zones {
+		if asked(plan.KindZone) && strings.EqualFold(z.Zone.Called(), name) {
+			f.zones = append(f.zones, z)
+		}
+	}
+	return f
 }
 
 // shown lists the kinds of thing that can be shown.

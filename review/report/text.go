@@ -81,7 +81,7 @@ func (t *textWriter) block(b block) {
 		t.table(b)
 	case fence:
 		for line := range strings.SplitSeq(strings.TrimRight(b.text, "\n"), "\n") {
-			fmt.Fprintf(t.w, "    %s\n", Visible(line))
+			fmt.Fprintln(t.w, strings.TrimRight("    "+Visible(line), " "))
 		}
 	}
 }

@@ -1,0 +1,24 @@
+package plan
+
+import (
+	_ "embed"
+	"strings"
+)
+
+//go:embed doc.go
+var docSource string
+
+// Manual gives the documentation of this package, which describes the form of a
+// plan, as Go writes it: paragraphs, headings that begin with #, and examples that
+// are indented.
+func Manual() string {
+	var b strings.Builder
+	for line := range strings.Lines(docSource) {
+		text, ok := strings.CutPrefix(line, "//")
+		if !ok {
+			break
+		}
+		b.WriteString(strings.TrimPrefix(text, " "))
+	}
+	return b.String()
+}
