@@ -114,6 +114,13 @@ func (n *Node) NewEntry(key string, value *Node) *Entry {
 
 // Insert puts an entry at index i.
 func (n *Node) Insert(i int, e *Entry) {
+	if !n.Flow && i > 0 { // nothing else has to give way
+		if !strings.Contains(e.Lead, "\n") {
+			e.Lead = n.indent
+		}
+		n.Entries = slices.Insert(n.Entries, i, e)
+		return
+	}
 	n.Arrange(slices.Insert(slices.Clone(n.Entries), i, e))
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -148,7 +149,10 @@ func (p *parser) offset(y *yaml.Node) (int, error) {
 
 // place gives line and column of an offset.
 func (p *parser) place(at int) (line, col int) {
-	line = 1 + strings.Count(p.text[:at], "\n")
+	line, found := slices.BinarySearch(p.lines, at)
+	if found {
+		line++
+	}
 	return line, 1 + utf8.RuneCountInString(p.text[p.lines[line-1]:at])
 }
 
