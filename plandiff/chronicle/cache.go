@@ -50,24 +50,28 @@ func (c *fileCache) put(key fileKey, f *plan.File) {
 	}
 }
 
-// file gives a file of a snapshot, parsed.
-func (r *Reader) file(ctx context.Context, s *snapshot, name string) (*plan.File, error) {
+// file gives a file of a snapshot, parsed; near is another version of it, which it
+// may be like, or nil.
+func (r *Reader) file(ctx context.Context, s *snapshot, name string, near *plan.File) (*plan.File, error) {
 	key := fileKey{name, s.files[name].Hash}
 	if f, ok := r.files.find(key); ok {
 		return f, nil
 	}
-	size, err := r.repo.BlobSize(ctx, key.hash)
-	if err != nil {
-		return nil, err
-	}
-	var f *plan.File
-	if size > plan.MaxTableSize {
-		f = plan.TooLarge(name, size)
-	} else {
-		data, err := r.repo.Blob(ctx, key.hash)
-		if err != nil {
+	data, ok := r.ahead.take(key.hash)
+	if !ok {
+		var size int64
+		var err error
+		if data, size, err = r.repo.BlobAtMost(ctx, key.hash, plan.MaxTableSize); err != nil {
 			return nil, err
 		}
+		if size > plan.MaxTableSize {
+			return plan.TooLarge(name, size), nil
+		}
+	}
+	var f *plan.File
+	if near != nil {
+		f = near.Amend(data)
+	} else {
 		f = plan.ParseFile(name, data)
 	}
 	r.parsed++

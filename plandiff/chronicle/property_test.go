@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -102,8 +103,10 @@ func TestHistories(t *testing.T) {
 }
 
 // composes: the changes of all entries, from the first to the last, make the newest
-// plan of no plan at all, and no commit is missing.
+// plan of no plan at all; no commit is missing; and the changes are the same whether
+// what they reach is asked for or not.
 func composes(t *rapid.T, h *drawnHistory) {
+	var brief [][]plandiff.Change
 	for _, reach := range []bool{false, true} {
 		var steps [][]plandiff.Change
 		tally, err := h.r.Log(context.Background(), h.at, chronicle.Query{Reach: reach}, func(e *chronicle.Entry) error {
@@ -112,6 +115,12 @@ func composes(t *rapid.T, h *drawnHistory) {
 		})
 		if err != nil {
 			t.Fatal(err)
+		}
+		if brief == nil {
+			brief = steps
+		}
+		if !reflect.DeepEqual(brief, steps) {
+			t.Fatalf("with what changes reach, other changes are told\n%+v\nand without\n%+v", steps, brief)
 		}
 		if tally.Shown+tally.Reformatted != tally.Looked {
 			t.Fatalf("commits are missing: %+v", tally)

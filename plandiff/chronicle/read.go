@@ -25,7 +25,8 @@ func (r *Reader) assemble(ctx context.Context, s *snapshot) (*plan.Assembly, err
 			a.Remove(name)
 			continue
 		}
-		f, err := r.file(ctx, s, name)
+		near, _ := a.File(name)
+		f, err := r.file(ctx, s, name, near)
 		if err != nil {
 			return nil, err
 		}
@@ -97,22 +98,30 @@ func (r *Reader) compare(ctx context.Context, old, new *snapshot, reach bool) (*
 	return plandiff.Compare(before, after), nil
 }
 
+// compareParts compares what differs in the files that differ.
 func (r *Reader) compareParts(ctx context.Context, old, new *snapshot) (*plandiff.Comparison, error) {
-	changed := changedFiles(old, new)
-	var parts [2]*plan.Plan
-	for i, s := range []*snapshot{old, new} {
-		var files []*plan.File
-		for _, name := range changed {
-			if !s.has(name) {
-				continue
-			}
-			f, err := r.file(ctx, s, name)
-			if err != nil {
+	var gone, came []*plan.File
+	for _, name := range changedFiles(old, new) {
+		var was, now *plan.File
+		var err error
+		if old.has(name) {
+			if was, err = r.file(ctx, old, name, nil); err != nil {
 				return nil, err
 			}
-			files = append(files, f)
 		}
-		parts[i] = plan.Compose(nil, files...)
+		if new.has(name) {
+			if now, err = r.file(ctx, new, name, was); err != nil {
+				return nil, err
+			}
+		}
+		switch {
+		case was == nil:
+			came = append(came, now)
+		case now == nil:
+			gone = append(gone, was)
+		default:
+			gone, came = append(gone, was.Beyond(now)), append(came, now.Beyond(was))
+		}
 	}
-	return plandiff.CompareParts(parts[0], parts[1]), nil
+	return plandiff.CompareParts(plan.Compose(nil, gone...), plan.Compose(nil, came...)), nil
 }

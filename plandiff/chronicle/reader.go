@@ -13,6 +13,7 @@ type Reader struct {
 	repo   *history.Repository
 	dir    string // the folder of the plan, below the top of the repository
 	files  *fileCache
+	ahead  ahead
 	parsed int // files that were parsed so far
 
 	// Progress, if set, is told after each commit that was looked at.

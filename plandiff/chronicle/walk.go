@@ -2,6 +2,7 @@ package chronicle
 
 import (
 	"context"
+	"errors"
 	"io/fs"
 
 	"passband.example/plandiff/history"
@@ -50,7 +51,11 @@ func (r *Reader) walk(ctx context.Context, span Span, trails []trail, t teller) 
 	w.lines[span.To.Hash] = &line{trails: trails}
 	for seen := map[string]bool{}; ; {
 		seen[w.folder] = true
-		if err := r.repo.Walk(ctx, span.From, span.To, w.folder, w.commit); err != nil {
+		err := r.walkAhead(ctx, span, w.folder, w.commit)
+		if errors.Is(err, fs.SkipAll) {
+			return w, nil
+		}
+		if err != nil {
 			return w, err
 		}
 		if w.moved == nil || seen[w.moved.folder] {

@@ -20,30 +20,36 @@ func (a *Assembly) Put(f *File) {
 	if a.files == nil {
 		a.files, a.keys = make(map[string]*File), make(map[Thing]int)
 	}
-	if a.files[f.name] == f {
-		return
+	var gone []Record
+	if old, ok := a.files[f.name]; ok {
+		a.weigh(old, -1)
+		gone = old.records
 	}
-	a.Remove(f.name)
 	a.files[f.name] = f
 	a.weigh(f, 1)
-	for _, r := range f.records {
-		if t := r.Thing(); t.Kind != KindOperator { // rows may say the same
-			if a.keys[t]++; a.keys[t] == 2 {
-				a.twice++
-			}
-		}
+	came := f.records
+	for len(gone) > 0 && len(came) > 0 && gone[0] == came[0] { // an amended file has the others in their places
+		gone, came = gone[1:], came[1:]
 	}
+	for len(gone) > 0 && len(came) > 0 && gone[len(gone)-1] == came[len(came)-1] {
+		gone, came = gone[:len(gone)-1], came[:len(came)-1]
+	}
+	a.exchange(gone, came)
 }
 
 // Remove takes the file with this name out, if there is one.
 func (a *Assembly) Remove(name string) {
-	f, ok := a.files[name]
-	if !ok {
-		return
+	if f, ok := a.files[name]; ok {
+		delete(a.files, name)
+		a.weigh(f, -1)
+		a.exchange(f.records, nil)
 	}
-	delete(a.files, name)
-	a.weigh(f, -1)
-	for _, r := range f.records {
+}
+
+// exchange counts the keys of records that go and come. Rows of operators may say
+// the same.
+func (a *Assembly) exchange(gone, came []Record) {
+	for _, r := range gone {
 		t := r.Thing()
 		if t.Kind == KindOperator {
 			continue
@@ -53,6 +59,13 @@ func (a *Assembly) Remove(name string) {
 			a.twice--
 		case 0:
 			delete(a.keys, t)
+		}
+	}
+	for _, r := range came {
+		if t := r.Thing(); t.Kind != KindOperator {
+			if a.keys[t]++; a.keys[t] == 2 {
+				a.twice++
+			}
 		}
 	}
 }

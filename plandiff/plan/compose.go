@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"bytes"
 	"io/fs"
 	"slices"
 	"strings"
@@ -19,7 +18,7 @@ type File struct {
 	records  []Record
 	header   *Header // of the root file
 	problems []Problem
-	data     []byte // kept where what it says depends on the files before it
+	data     []byte
 }
 
 // Name gives the path of the file below the root of the plan.
@@ -29,7 +28,8 @@ func (f *File) Name() string { return f.name }
 func (f *File) Size() int64 { return f.size }
 
 // ParseFile reads one file of a plan, whose path below the root is name. What is
-// wrong with it is told by the plan that it becomes part of.
+// wrong with it is told by the plan that it becomes part of. The bytes must not be
+// changed afterwards.
 func ParseFile(name string, data []byte) *File { return parseFile(name, data, 0) }
 
 // parseFile reads a file when that many nodes were reached through aliases before.
@@ -49,9 +49,7 @@ func parseFile(name string, data []byte, aliased int) *File {
 		f.header = &l.plan.Header
 	}
 	f.lost = slices.ContainsFunc(f.records, func(r Record) bool { rep, ok := r.(*Repeater); return ok && rep.splitLost() })
-	if f.aliased > 0 {
-		f.data = bytes.Clone(data)
-	}
+	f.data = data
 	return f
 }
 

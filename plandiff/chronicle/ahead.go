@@ -1,0 +1,113 @@
+package chronicle
+
+import (
+	"context"
+	"sync"
+
+	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
+)
+
+// How far the reading of files runs ahead of understanding them.
+const (
+	commitsAhead = 64
+	bytesAhead   = 16 << 20
+)
+
+// An ahead holds the contents of files that will soon be asked for, so that git
+// reads while plans are compared.
+type ahead struct {
+	mu    sync.Mutex
+	blobs map[string][]byte
+	size  int
+}
+
+// take gives the contents with this hash, once.
+func (a *ahead) take(hash string) ([]byte, bool) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	data, ok := a.blobs[hash]
+	delete(a.blobs, hash)
+	a.size -= len(data)
+	return data, ok
+}
+
+// put keeps contents, unless there are many already.
+func (a *ahead) put(hash string, data []byte) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	if _, ok := a.blobs[hash]; !ok && a.size+len(data) <= bytesAhead {
+		if a.blobs == nil {
+			a.blobs = make(map[string][]byte)
+		}
+		a.blobs[hash] = data
+		a.size += len(data)
+	}
+}
+
+func (a *ahead) has(hash string) bool {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	_, ok := a.blobs[hash]
+	return ok || a.size > bytesAhead
+}
+
+// forget drops what nobody asked for.
+func (a *ahead) forget() {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	a.blobs, a.size = nil, 0
+}
+
+// A seen is one commit of a walk.
+type seen struct {
+	commit  history.Commit
+	changes []history.BlobChange
+}
+
+// walkAhead is Repository.Walk, with the older versions of the files of each commit
+// read before visit asks for them. visit runs on the caller's goroutine.
+func (r *Reader) walkAhead(ctx context.Context, span Span, dir string, visit func(history.Commit, []history.BlobChange) error) error {
+	ctx, stop := context.WithCancel(ctx)
+	commits := make(chan seen, commitsAhead)
+	var walked error
+	go func() {
+		defer close(commits)
+		walked = r.repo.Walk(ctx, span.From, span.To, dir, func(c history.Commit, changes []history.BlobChange) error {
+			r.fetch(ctx, changes)
+			select {
+			case commits <- seen{c, changes}:
+				return nil
+			case <-ctx.Done():
+				return ctx.Err()
+			}
+		})
+	}()
+	var err error
+	for s := range commits {
+		if err == nil {
+			if err = visit(s.commit, s.changes); err != nil {
+				stop()
+			}
+		}
+	}
+	stop()
+	r.ahead.forget()
+	if err == nil {
+		err = walked
+	}
+	return err
+}
+
+// fetch reads the older versions of files. What goes wrong is told to whoever
+// asks for one.
+func (r *Reader) fetch(ctx context.Context, changes []history.BlobChange) {
+	for _, change := range changes {
+		if !plan.MayMatter(change.Path) || !change.Old.IsFile() || r.ahead.has(change.Old.Hash) {
+			continue
+		}
+		if data, size, err := r.repo.BlobAtMost(ctx, change.Old.Hash, bytesAhead); err == nil && size <= bytesAhead {
+			r.ahead.put(change.Old.Hash, data)
+		}
+	}
+}
