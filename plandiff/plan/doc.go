@@ -15,7 +15,7 @@
 //	plan: Harrow Valley Repeater Group   # the name of the plan
 //	edition: 2026                        # which year's rules may block
 //	region: US                           # which license tables apply
-//	license: technician                  # the lowest class the plan must be legal for
+//	license: technician                  # the lowest class it must be legal for
 //
 // Every section is a mapping from a key to a record. Keys are identities: lower-case
 // letters, digits and hyphens. The order of keys in a mapping means nothing; the
@@ -25,11 +25,11 @@
 //
 //	repeaters:
 //	  ridge:
-//	    label: Ridge                # shown in channel labels; the key if left out
+//	    label: Ridge                # first in channel labels; or the key
 //	    callsign: N0QRV
 //	    output: 444.325             # MHz, what members hear
-//	    split: +5                   # MHz, always with its sign; or input: 449.325
-//	    fm: {tone: 103.5}           # there is an FM side; tone is what a member sends
+//	    split: +5                   # MHz, with its sign; or input: 449.325
+//	    fm: {tone: 103.5}           # there is an FM side; the tone members send
 //	    dmr:                        # there is a DMR side
 //	      color_code: 4
 //	      slot1: [statewide, tri-county]
@@ -52,7 +52,7 @@
 //
 //	groups:
 //	  statewide: {id: 99931, label: State}
-//	  control:   {id: 9990001, label: Control, call: private}   # group, private or all
+//	  control:   {id: 9990001, label: Ctrl, call: private}   # or group, all
 //
 //	receive_lists:
 //	  emergency: {label: Emerg, groups: [statewide, local]}
@@ -70,9 +70,12 @@
 //
 //	channels:
 //	  calling-2m: {label: Call 2m, simplex: 146.52, fm: {}}
-//	  hot-spot:   {label: Hotspot, simplex: 433.45, dmr: {color_code: 1, slot: 1, group: local}}
-//	  weather-1:  {label: WX 1, receive: 162.55, fm: {}}          # never transmits
-//	  net:        {label: Net, path: ridge/1/statewide, power: high, timeout_s: 120}
+//	  hot-spot:
+//	    label: Hotspot
+//	    simplex: 433.45
+//	    dmr: {color_code: 1, slot: 1, group: local}
+//	  weather-1:  {label: WX 1, receive: 162.55, fm: {}}       # never transmits
+//	  net:        {label: Net, path: ridge/1/statewide, power: high}
 //
 // A channel with a path stands in the place of the one that passband would have
 // made for that talk path; two channels may share a path (one at low power, say).
@@ -82,11 +85,11 @@
 // # Zones and scan lists
 //
 //	zones:
-//	  valley: {label: Valley, channels: [ridge/fm, ridge/1/*, ridge/2/local, calling-2m]}
+//	  valley: {label: Valley, channels: [ridge/fm, ridge/1/*, calling-2m]}
 //	  travel: {label: Travel, channels: [zone:valley, "*/*/statewide"]}
 //
 //	scan_lists:
-//	  hills: {label: Hills, channels: [knob/fm, calling-2m], priority: calling-2m}
+//	  hills: {label: Hills, channels: [ridge/fm, calling-2m], priority: ridge/fm}
 //
 // An entry is the key of a channel, a talk path, a talk path with * for any
 // repeater, slot or group, or zone: and the key of another zone, whose channels
@@ -97,7 +100,7 @@
 //	messages:
 //	  late: "Running late, start the net without me"
 //
-//	shortcuts: {1: statewide, 2: local, 9: N0QRV}     # number key: a group, or an operator
+//	shortcuts: {1: statewide, 2: local, 9: N0QRV}   # a group, or an operator
 //
 //	radios:
 //	  pocket:
@@ -105,11 +108,13 @@
 //	    bands: [144-148, 420-450]     # MHz
 //	    modes: [fm, dmr]
 //	    label_length: 12              # characters
-//	    characters: ascii             # ascii, latin-1, unicode, or a set such as "A-Z0-9 /-"
+//	    characters: ascii             # or latin-1, unicode, or a set: "A-Z0-9 /-"
 //	    zones: [valley, travel]       # all zones if left out
-//	    limits: {channels: 1000, zones: 150, channels_per_zone: 16, groups: 256, messages: 32,
-//	             message_length: 140, operators: 1000, receive_lists: 64,
-//	             groups_per_receive_list: 16, scan_lists: 64, channels_per_scan_list: 32}
+//	    limits:
+//	      {channels: 1000, zones: 150, channels_per_zone: 16, groups: 256,
+//	       messages: 32, message_length: 140, operators: 1000,
+//	       receive_lists: 64, groups_per_receive_list: 16,
+//	       scan_lists: 64, channels_per_scan_list: 32}
 //
 // A radio carries the channels of its zones and scan lists that fit its bands and
 // modes. A limit that is left out is not checked.
@@ -131,7 +136,10 @@
 //	review:
 //	  severity: {label-too-long: block}      # rule: block, warn, note or off
 //	  accept:
-//	    - {rule: group-on-both-slots, at: ridge, until: 2027-06-01, reason: "agreed with the owner"}
+//	    - rule: group-on-both-slots
+//	      at: ridge                      # the key of what the finding is about
+//	      until: 2027-06-01
+//	      reason: agreed with the owner
 //
 // # What is refused
 //

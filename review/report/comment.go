@@ -34,12 +34,12 @@ func (s *Suggestion) Fits() bool {
 // what to do, the change itself where one is offered, and what it rests on.
 func Comment(d *Document, f review.Finding, offer *Suggestion) string {
 	p := new(Page)
-	p.paragraph(severity(f.Severity), text(": %s ", f.What), faint("[%s]", f.Rule))
+	p.paragraph(severity(f.Severity), faint(" [%s]", f.Rule), text(": %s", f.What))
 	if f.Why != "" {
-		p.paragraph(text("%s", sentence(f.Why)+"."))
+		p.paragraph(text("%s", ended(sentence(f.Why))))
 	}
 	if f.Fix != "" {
-		p.paragraph(strong("What to do:"), text(" %s", f.Fix+"."))
+		p.paragraph(strong("What to do:"), text(" %s", ended(f.Fix)))
 	}
 	said := inMarkdown(p.shortened(longestText))
 	if offer != nil && offer.Fits() {
@@ -68,6 +68,14 @@ func (s *Suggestion) fence() string {
 	return marks + "suggestion\n" + s.Text + "\n" + marks + "\n"
 }
 
+// ended ends a sentence, unless it ends by itself.
+func ended(s string) string {
+	if strings.HasSuffix(s, "?") || strings.HasSuffix(s, ".") {
+		return s
+	}
+	return s + "."
+}
+
 // related lists the other places of a finding.
 func (d *Document) related(p *Page, also []review.Related) {
 	for i, r := range also {
@@ -89,9 +97,9 @@ func accepting(f review.Finding) string {
 		return ""
 	}
 	p := new(Page)
-	p.paragraph(text("In a change of its own, merged before this one, in "), code(plan.RootFile), text(":"))
+	p.paragraph(text("In a change of its own, merged before this one, in "), code(plan.RootFile), text(". "), text("%s", caution))
 	p.fence("yaml", fmt.Sprintf("review:\n  accept:\n    - {rule: %s, at: %s, until: YYYY-MM-DD, reason: \"why the club lives with it\"}", f.Rule, f.About[0].Key))
-	return "\n" + foldAway("If the club lives with this", inMarkdown(p))
+	return "\n" + foldAway("If those who answer for the plan accept this", inMarkdown(p))
 }
 
 var plainKey = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z][a-z0-9/-]{0,99}$`) })

@@ -27,7 +27,7 @@ func TestComment(t *testing.T) {
 	d.New.Folder = "plans/valley"
 	body := report.Comment(d, finding(t, d, "radio-id-shared"), nil)
 	for _, want := range []string{
-		"**block**: the radio ID 9990017 stands under K0QRQ and N0QRO",
+		"**block** \\[radio-id-shared\\]: the radio ID 9990017 stands under K0QRQ and N0QRO",
 		"A radio shows who speaks by this number",
 		"**What to do:** look up whose it is",
 		"- `plans/valley/operators.csv:18:1`: K0QRQ has it here",
@@ -40,11 +40,11 @@ func TestComment(t *testing.T) {
 	if strings.Contains(body, "suggestion") {
 		t.Error("it offers what nobody has worked out")
 	}
-	if strings.Contains(body, "If the club lives") {
+	if strings.Contains(body, "If those who answer") {
 		t.Error("it offers lines to paste with a key that would have to be quoted")
 	}
 	body = report.Comment(d, finding(t, d, "off-band"), nil)
-	for _, want := range []string{"<details><summary>If the club lives with this</summary>\n", "    - {rule: off-band, at: cairn, until: YYYY-MM-DD, reason: \"why"} {
+	for _, want := range []string{"<details><summary>If those who answer for the plan accept this</summary>\n", "    - {rule: off-band, at: cairn, until: YYYY-MM-DD, reason: \"why"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("%q is not in\n%s", want, body)
 		}

@@ -28,7 +28,7 @@ func (o *Overview) findings() *section {
 	}
 	for _, f := range o.Document.Verdict.Gone {
 		p := new(Page)
-		p.item(0, Span{"mended", Good}, text(": %s ", f.What), faint("[%s]", f.Rule))
+		p.item(0, Span{"mended", Good}, faint(" [%s]", f.Rule), text(": %s", f.What))
 		s.pieces = append(s.pieces, inMarkdown(p.shortened(longestText)))
 	}
 	p := new(Page)
@@ -57,7 +57,7 @@ func isAre(n int) string {
 func (o *Overview) finding(f review.Finding, onLine bool) string {
 	d, p := o.Document, new(Page)
 	if onLine {
-		p.item(0, severity(f.Severity), text(": %s ", f.What), faint("[%s]", f.Rule), text(", at "), code(d.place(f.At)))
+		p.item(0, severity(f.Severity), faint(" [%s]", f.Rule), text(" at "), code(d.place(f.At)), text(": %s", f.What))
 		return inMarkdown(p.shortened(longestText / 4))
 	}
 	if len(f.Also) > mostRelated {
