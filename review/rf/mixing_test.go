@@ -192,3 +192,15 @@ func BenchmarkMixing(b *testing.B) {
 		}
 	}
 }
+
+// The oracle's loops, for the ratio: at 20 and 100 transmitters as many receivers.
+func BenchmarkMixingLoops(b *testing.B) {
+	for _, n := range []int{20, 100} {
+		transmit, receive := sparseSite(n)
+		b.Run(fmt.Sprintf("sparse/transmitters=%d", n), func(b *testing.B) {
+			for b.Loop() {
+				allProducts(transmit, receive)
+			}
+		})
+	}
+}

@@ -132,6 +132,22 @@ func TestSites(t *testing.T) {
 	})
 }
 
+// Hostile lists must not take a geodesic for every two places: one point for all, and bare squares.
+func BenchmarkSites(b *testing.B) {
+	square, point := PlaceOf("DN70"), degreesAt(40.1, -104.2)
+	for name, place := range map[string]*Place{"points": point, "squares": &square} {
+		places := make([]*Place, 30_000)
+		for i := range places {
+			places[i] = place
+		}
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				Sites(places, OneSiteM)
+			}
+		})
+	}
+}
+
 // A locator of six characters and the same one again may be one hill or two.
 func TestSitesFromOneSquare(t *testing.T) {
 	square, point := PlaceOf("DN70vc"), degreesAt(40.1, -104.2)
@@ -139,7 +155,7 @@ func TestSitesFromOneSquare(t *testing.T) {
 	if diff := cmp.Diff([][]int{{0}, {2}, {3, 4}}, sites); diff != "" {
 		t.Error(diff)
 	}
-	if !slices.EqualFunc(unsure, [][]int{{0, 2}, {0, 3}, {0, 4}, {2, 3}, {2, 4}}, slices.Equal) {
+	if !slices.EqualFunc(unsure, [][]int{{0, 2}, {0, 3}, {2, 3}}, slices.Equal) {
 		t.Errorf("unsure %v", unsure)
 	}
 }

@@ -156,3 +156,16 @@ func BenchmarkReview(b *testing.B) {
 		})
 	}
 }
+
+// The oracle's loops, for the ratio.
+func BenchmarkReviewLoops(b *testing.B) {
+	table := Separations("US", nil)
+	for _, n := range []int{300, 3_000} {
+		stations := continent(n, 1)
+		b.Run(fmt.Sprintf("stations=%d", n), func(b *testing.B) {
+			for b.Loop() {
+				bruteForce(table, stations)
+			}
+		})
+	}
+}
