@@ -3,6 +3,7 @@ package post
 import (
 	"bytes"
 	"context"
+	"maps"
 	"path"
 	"strings"
 	"time"
@@ -129,6 +130,26 @@ func ReadDiff(ctx context.Context, r *history.Repository, from, to history.Commi
 		}
 	}
 	return out, nil
+}
+
+// Shown gives the diff as the forge shows it, where the forge tells; the other files
+// are those of d.
+func (d Diff) Shown(ctx context.Context, f Forge) Diff {
+	p, ok := f.(Patcher)
+	if !ok {
+		return d
+	}
+	patches, err := p.Patches(ctx)
+	if err != nil {
+		return d // nearly always the same, and a refused line is tried without
+	}
+	out := maps.Clone(d)
+	for name, patch := range patches {
+		if hunks, err := ParsePatch(patch); err == nil && d[name] != nil {
+			out[name] = hunks
+		}
+	}
+	return out
 }
 
 // ofPlan reports whether a file can be part of a plan.

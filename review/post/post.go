@@ -18,13 +18,18 @@ type Posting struct {
 	Summary func(onLine map[string]bool, standing string) string
 }
 
+func (p *Posting) signedSummary(onLine map[string]bool, standing string) string {
+	return report.Mark{Role: report.MarkSummary, Key: "-", Plan: p.Goal.Plan}.Signed(p.Summary(onLine, standing))
+}
+
 // An Outcome is what Post did.
 type Outcome struct {
-	Posted, Amended, Resolved, Removed int
-	Summary                            string // "written", "amended", or "" where it stood
-	Status                             bool   // it was set
-	Skipped                            string // why nothing was posted: a newer commit, a closed pull request
-	Held                               []string
+	Posted, Amended, Resolved, Removed int // comments
+
+	Summary string   // "written", "amended", or "" where it stood
+	Status  bool     // it was set
+	Skipped string   // why nothing was posted: a newer commit, a closed pull request
+	Held    []string // what could not be done for want of rights, and where it is told instead
 }
 
 // Post makes a pull request say what a posting does. Once it has returned without an
@@ -150,7 +155,7 @@ func (s *poster) summaryRound(ctx context.Context) (done bool, err error) {
 	if kept != nil {
 		standing = kept.text
 	}
-	body := report.Mark{Role: report.MarkSummary, Key: "-", Plan: s.posting.Goal.Plan}.Signed(s.posting.Summary(s.onLine, standing))
+	body := s.posting.signedSummary(s.onLine, standing)
 	switch {
 	case kept == nil:
 		s.out.Summary = "written"

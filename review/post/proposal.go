@@ -77,6 +77,19 @@ func Propose(ctx context.Context, r *history.Repository, folder string, span Spa
 	return p, nil
 }
 
+// PlanFolder gives the folder of the plan from the top of the repository, as the head
+// has it, or else the base.
+func PlanFolder(ctx context.Context, sides *history.Sides, span Span) (string, error) {
+	side, err := sides.Named(ctx, span.Head)
+	if err == nil {
+		return side.Folder, nil
+	}
+	if side, again := sides.Named(ctx, span.Base); again == nil {
+		return side.Folder, nil
+	}
+	return "", err
+}
+
 // find resolves the two ends, and where they parted.
 func (p *Proposal) find(ctx context.Context, r *history.Repository, span Span) error {
 	var err error

@@ -154,3 +154,22 @@ func none(hash string) bool { return strings.Trim(hash, "0") == "" }
 func branch(ref string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(ref, "refs/heads/"), "refs/tags/")
 }
+
+// Name takes the two ends that a person named instead of those of the event. Without
+// either there must be an event to go by.
+func (r *Run) Name(base, head string) error {
+	switch {
+	case base != "":
+		r.Span = Span{Base: base, Head: cmp.Or(head, "HEAD")}
+	case head != "":
+		return errors.New("--head names the change, and --base is missing: what would it be merged into?")
+	case r.Event == "":
+		return errors.New("this is no run of continuous integration, so name the two ends: passband review --base main --head new-repeater")
+	case r.Span.Head != "" && r.Span.Base == "" && r.Event != "workflow_run":
+		return fmt.Errorf("the event %s does not say what to compare with; name it with --base", r.Event)
+	}
+	return nil
+}
+
+// Nothing reports whether there is nothing to judge: a branch was deleted.
+func (r *Run) Nothing() bool { return r.Span.Head == "" }
