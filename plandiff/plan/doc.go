@@ -89,7 +89,7 @@
 //	  travel: {label: Travel, channels: [zone:valley, "*/*/statewide"]}
 //
 //	scan_lists:
-//	  hills: {label: Hills, channels: [ridge/fm, calling-2m], priority: ridge/fm}
+//	  hills: {channels: [ridge/fm, calling-2m], priority: calling-2m}
 //
 // An entry is the key of a channel, a talk path, a talk path with * for any
 // repeater, slot or group, or zone: and the key of another zone, whose channels
@@ -108,7 +108,7 @@
 //	    bands: [144-148, 420-450]     # MHz
 //	    modes: [fm, dmr]
 //	    label_length: 12              # characters
-//	    characters: ascii             # or latin-1, unicode, or a set: "A-Z0-9 /-"
+//	    characters: ascii             # latin-1, unicode, or a set "A-Z0-9 -"
 //	    zones: [valley, travel]       # all zones if left out
 //	    limits:
 //	      {channels: 1000, zones: 150, channels_per_zone: 16, groups: 256,
