@@ -14,7 +14,7 @@
 // A locator names a cell, not a point. A Place carries how far it may be off, Distance returns an
 // Interval, and a comparison answers Yes, No or CannotTell:
 //
-//	d := rf.Distance(rf.PlaceOf("DN70"), rf.Place{At: knob})
+//	d := rf.Distance(rf.PlaceOf("DN70"), rf.Place{At: hill})
 //	d.NearerThan(160_934)                    // cannot tell from a locator
 //
 // RadioHorizon, FreeSpaceLoss, EgliLoss, ServiceRadius and EdgeRatio estimate; RadiatedWatts and its
@@ -78,8 +78,8 @@
 //
 // # How it is checked
 //
-// Every published value of the reference lists is a test row (go test -v prints published, ours and the
-// difference): the geodesics against 683 pairs of the library geographiclib-geodesic, Egli's loss
+// Every published value of the reference lists is a test row, or named there with the reason why it is
+// not built (go test -v prints published, ours and the difference): the geodesics against 683 pairs of the library geographiclib-geodesic, Egli's loss
 // against Rec. ITU-R P.1546-6, Erlang B and exposure against printed tables. Review, Mixing and Sites
 // have oracles that try everything.
 package rf
