@@ -43,21 +43,26 @@ Exit status: 0 merged, 1 something is left to decide, 2 the work could not be do
 			if err := a.keepMerge(m, output); err != nil {
 				return err
 			}
-			for _, c := range m.Conflicts {
-				a.say("to decide: %s", safe(c.String()))
-			}
-			for _, warning := range m.After {
-				a.say("after this merge: %s", safe(warning))
-			}
-			if len(m.Conflicts) > 0 {
-				return errBlocks
-			}
-			return nil
+			return a.tellMerge(m)
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "write into this `file or folder`, not to standard output")
 	cmd.Flags().IntVar(&labels.Marker, "marker", 7, "the length of the marks around what is left to decide")
 	return cmd
+}
+
+// tellMerge says what is left to decide, and what to look at.
+func (a *app) tellMerge(m *driver.Merged) error {
+	for _, c := range m.Conflicts {
+		a.say("to decide: %s", safe(c.String()))
+	}
+	for _, warning := range m.After {
+		a.say("after this merge: %s", safe(warning))
+	}
+	if len(m.Conflicts) > 0 {
+		return errBlocks
+	}
+	return nil
 }
 
 // keepMerge writes what was merged to where a person wants it.

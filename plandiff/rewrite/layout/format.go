@@ -16,7 +16,8 @@ type Order func(path []string, key string) int
 // Format gives the text in one layout: keys in order, blocks two blanks deeper than
 // what holds them, one blank behind a colon and a comma, two before a comment, no
 // more than one blank line at a time, and one before each section. One-line records
-// that follow one another have their values in one column. Comments and quotes stay.
+// that follow one another have their values in one column, and so have the comments
+// at the ends of lines. Comments and quotes stay.
 //
 // The error is a ShapeError where the text has a block with an anchor.
 func (d *Doc) Format(order Order) ([]byte, error) {
@@ -29,7 +30,7 @@ func (d *Doc) Format(order Order) ([]byte, error) {
 	f := &formatter{order: order}
 	head := d.CutHead()
 	f.block(d.Root, nil, "")
-	text := f.out.String()
+	text := aligned(f.out.String())
 	if head = trimmed(head, ""); head != "" && text != "" {
 		text = strings.TrimRight(head, "\n") + "\n\n" + strings.TrimLeft(text, "\n")
 	}
@@ -224,14 +225,49 @@ func (f *formatter) nested(n, v *Node, below []string, begin, comment, inner str
 	f.block(v, below, inner)
 }
 
-// commentOf gives the comment at the end of a line, two blanks behind what it is about.
+// commentOf gives the comment at the end of a line.
 func commentOf(text string) string {
 	i := strings.IndexByte(text, '#')
 	if i < 0 {
 		return ""
 	}
 	line, _, _ := strings.Cut(text[i:], "\n")
-	return "  " + strings.TrimRight(line, " \t\r")
+	return aside + strings.TrimRight(line, " \t\r")
+}
+
+// aside stands for the blanks before a comment until its column is known; no plan
+// holds that sign.
+const aside = "\x00"
+
+// mostAside is the length up to which a line's comment is put in one column with
+// those above and below.
+const mostAside = 60
+
+// aligned puts the comments at the ends of lines that follow one another into one
+// column, two blanks behind the longest.
+func aligned(text string) string {
+	all := strings.SplitAfter(text, "\n")
+	var b strings.Builder
+	for i := 0; i < len(all); {
+		j, column := i, 0
+		for ; j < len(all); j++ {
+			said, _, ok := strings.Cut(all[j], aside)
+			n := utf8.RuneCountInString(said)
+			if !ok || n > mostAside {
+				break
+			}
+			column = max(column, n)
+		}
+		for ; i < j; i++ {
+			said, comment, _ := strings.Cut(all[i], aside)
+			b.WriteString(said + strings.Repeat(" ", column-utf8.RuneCountInString(said)+2) + comment)
+		}
+		if i < len(all) {
+			b.WriteString(strings.Replace(all[i], aside, "  ", 1))
+			i++
+		}
+	}
+	return b.String()
 }
 
 // reindented gives a text under | or > with its lines behind indent.
