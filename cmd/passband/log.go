@@ -67,7 +67,7 @@ func weightNamed(word string) (plan.Weight, error) {
 // log writes the log in the form that was asked for.
 func (a *app) log(ctx context.Context, l *report.Log, args []string) error {
 	return a.reading(ctx, func(repo *history.Repository, r *chronicle.Reader) error {
-		span, thing, err := spanAndThing(ctx, repo, r, args)
+		span, thing, noRevision, err := spanAndThing(ctx, repo, r, args)
 		if err != nil {
 			return err
 		}
@@ -79,9 +79,14 @@ func (a *app) log(ctx context.Context, l *report.Log, args []string) error {
 			return err
 		}
 		if a.form.json {
-			return a.logJSON(ctx, l, r, span)
+			err = a.logJSON(ctx, l, r, span)
+		} else {
+			err = a.logPages(ctx, l, r, span)
 		}
-		return a.logPages(ctx, l, r, span)
+		if errors.Is(err, chronicle.ErrNoThing) && noRevision != nil {
+			return fmt.Errorf("%w; nor is it a revision: %w", err, noRevision)
+		}
+		return err
 	})
 }
 
@@ -120,25 +125,23 @@ func (a *app) logPages(ctx context.Context, l *report.Log, r *chronicle.Reader, 
 }
 
 // spanAndThing tells what the words of a command line mean. A first word that is
-// neither a revision nor a thing of the plan may be one that is gone.
-func spanAndThing(ctx context.Context, repo *history.Repository, r *chronicle.Reader, args []string) (chronicle.Span, string, error) {
-	if len(args) > 0 && !strings.Contains(args[0], "..") {
-		thing := strings.Join(args, " ")
-		if head, err := chronicle.ParseSpan(ctx, repo, "HEAD"); err == nil {
-			if known, err := r.Knows(ctx, head.To, thing); err != nil || known {
-				return head, thing, err
-			}
+// neither a revision nor a thing of the plan may be one that is gone; then
+// noRevision says why it is no revision.
+func spanAndThing(ctx context.Context, repo *history.Repository, r *chronicle.Reader, args []string) (span chronicle.Span, thing string, noRevision, err error) {
+	head, noHead := chronicle.ParseSpan(ctx, repo, "HEAD")
+	if len(args) == 0 {
+		return head, "", nil, noHead
+	}
+	all := strings.Join(args, " ")
+	isRange := strings.Contains(args[0], "..")
+	if noHead == nil && !isRange {
+		if known, err := r.Knows(ctx, head.To, all); err != nil || known {
+			return head, all, nil, err
 		}
 	}
-	rev := "HEAD"
-	if len(args) > 0 {
-		rev, args = args[0], args[1:]
+	span, err = chronicle.ParseSpan(ctx, repo, args[0])
+	if errors.Is(err, history.ErrUnknownRevision) && !isRange && noHead == nil {
+		return head, all, err, nil
 	}
-	span, err := chronicle.ParseSpan(ctx, repo, rev)
-	if errors.Is(err, history.ErrUnknownRevision) && !strings.Contains(rev, "..") {
-		if head, headErr := chronicle.ParseSpan(ctx, repo, "HEAD"); headErr == nil {
-			return head, strings.Join(append([]string{rev}, args...), " "), nil
-		}
-	}
-	return span, strings.Join(args, " "), err
+	return span, strings.Join(args[1:], " "), nil, err
 }
