@@ -31,8 +31,32 @@ func explain(data []byte, message string) fault {
 		return f
 	}
 	f := fault{offset: lineOf(data, reached)}
+	if strings.Contains(message, noColon) {
+		f.offset = keyWithout(data, f.offset)
+	}
 	f.what, f.fix = plainWords(message)
 	return f
+}
+
+// noColon is in what yaml.v3 says of a key without a colon, one line late.
+const noColon = "could not find expected ':'"
+
+// keyWithout gives the offset of the key that has no colon: the line at offset,
+// or if that has one the nearest line above that says anything.
+func keyWithout(data []byte, offset int) int {
+	for at := offset; ; {
+		line, _, _ := bytes.Cut(data[at:], []byte("\n"))
+		text, _, _ := bytes.Cut(line, []byte(" #"))
+		text = bytes.TrimSpace(text)
+		if len(text) > 0 && text[0] != '#' && !bytes.Contains(text, []byte(": ")) && !bytes.HasSuffix(text, []byte(":")) {
+			return at
+		}
+		above := bytes.LastIndexByte(data[:at], '\n')
+		if above <= 0 || at != offset && len(text) > 0 && text[0] != '#' {
+			return offset
+		}
+		at = lineOf(data, above)
+	}
 }
 
 // ahead is how many bytes the scanner of yaml.v3 looks ahead.
@@ -94,7 +118,7 @@ func plainWords(message string) (what, fix string) {
 	for _, m := range [...]struct{ part, what, fix string }{
 		{"exceeded max depth", "values stand inside one another too deep", "a plan needs no more than five levels; look for brackets or hyphens that are not closed or too many"},
 		{"mapping values are not allowed", "there is a colon where none can stand", "put quotes around a text with a colon and a space in it, and let the keys of a record begin in one column"},
-		{"could not find expected ':'", "there is no colon behind a key", `write "key: value"`},
+		{noColon, "there is no colon behind a key", `write "key: value"`},
 		{"did not find expected key", "this does not fit the lines above", "let the keys of a record begin in one column, and put quotes around a text that begins with a quote or a bracket"},
 		{"did not find expected '-'", "this is no item of the list above", "begin each item with a hyphen, in one column"},
 		{"block sequence entries", "a hyphen cannot begin a list here", "put the list on the lines below its key"},
@@ -102,7 +126,7 @@ func plainWords(message string) (what, fix string) {
 		{"did not find expected node content", "a value is missing", "look for a comma or a bracket too many"},
 		{"cannot start any token", "no value can begin with this sign", "put quotes around the text"},
 		{"alphabetic or numeric", "a name is missing behind & or *", "put quotes around a text that begins with & or *"},
-		{"tab character", "there is a tab where blanks belong", "put blanks there"},
+		{"tab character", "there is a tab where spaces belong", "put spaces there"},
 		{"escape", "a backslash between double quotes has a meaning of its own, and not before this sign", "write two of them, or use single quotes"},
 		{"<document start>", "this stands outside of what was begun above", "let the sections of a file begin in the first column"},
 		{"directive", "a line that begins with % is an instruction to a YAML reader", "take it out"},

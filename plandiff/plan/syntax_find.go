@@ -54,7 +54,7 @@ func (f *finder) line() (fault, bool) {
 	f.indent = len(rest) - len(strings.TrimLeft(rest, " "))
 	f.start = true
 	if tab := strings.IndexByte(rest, '\t'); tab >= 0 && strings.TrimSpace(rest[:tab]) == "" && strings.TrimSpace(rest) != "" {
-		return fault{f.pos + tab, "there is a tab at the beginning of the line", "indent with blanks"}, true
+		return fault{f.pos + tab, "there is a tab at the beginning of the line", "indent with spaces"}, true
 	}
 	if isConflict(rest) {
 		return fault{f.pos, "this is a mark that git leaves where it could not merge", "choose one of the two versions, and take out the lines that begin with <<<<<<<, ======= and >>>>>>>"}, true

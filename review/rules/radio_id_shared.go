@@ -59,7 +59,7 @@ func sharedID(id signal.RadioID, rows []*plan.Operator) review.Finding {
 	f := review.Finding{
 		Values: []string{id.String()},
 		Why:    "a radio shows who speaks by this number, so the two would be heard as one, and a private call to one rings at both",
-		Fix:    "look up whose it is, and give the other his own; one person may use one ID on several radios, under one callsign",
+		Fix:    "look up whose it is, and give the other one of their own; one person may use one ID on several radios, under one callsign",
 		Source: "ETSI TS 102 361-1 annex A (second-hand): the unit address tells who sends; one ID a person is common practice, no source",
 	}
 	var calls []string
