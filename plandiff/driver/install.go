@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"passband.example/plandiff/plan"
 	"passband.example/plandiff/whole"
 )
 
@@ -74,6 +75,9 @@ func Look(ctx context.Context, dir string) (Setup, error) {
 }
 
 func noClone(dir string, err error) error {
+	if errors.Is(err, exec.ErrNotFound) {
+		return err
+	}
 	return fmt.Errorf("%s is in no git repository, and there is nothing to set up (%w); make one with git init, or name the folder of the plan with --plan", dir, err)
 }
 
@@ -82,6 +86,9 @@ func noClone(dir string, err error) error {
 // command that git will run, quoted for a shell where it needs to be. Done twice, it
 // changes nothing.
 func Install(ctx context.Context, dir, program string) error {
+	if _, err := os.Stat(filepath.Join(dir, plan.RootFile)); err != nil {
+		return fmt.Errorf("%s holds no plan: there is no %s in it; name the folder of the plan with --plan", dir, plan.RootFile)
+	}
 	if _, err := git(ctx, dir, "rev-parse", "--git-dir"); err != nil {
 		return noClone(dir, err)
 	}

@@ -33,7 +33,7 @@ func Tidy(files map[string][]byte, p *plan.Plan) (map[string][]byte, error) {
 	for name, t := range e.trees {
 		text, err := t.doc.Format(rank)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return nil, unshaped(name, err)
 		}
 		if err := sameComments(name, files[name], text); err != nil {
 			return nil, err

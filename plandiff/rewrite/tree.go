@@ -1,6 +1,7 @@
 package rewrite
 
 import (
+	"errors"
 	"fmt"
 	"path"
 
@@ -56,11 +57,19 @@ func (e *editor) open() error {
 func newTree(name string, text []byte) (*tree, error) {
 	doc, err := layout.Parse(text)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w; write it in a plainer form, and try again", name, err)
+		return nil, unshaped(name, err)
 	}
 	t := &tree{name: name, doc: doc, keys: map[at]spot{}, values: map[at]spot{}, items: map[at]spot{}}
 	t.index(doc.Root, nil)
 	return t, nil
+}
+
+// unshaped names the place of a form that cannot be edited.
+func unshaped(name string, err error) error {
+	if shape := (*layout.ShapeError)(nil); errors.As(err, &shape) {
+		return &Unsafe{plan.Place{File: name, Line: int32(shape.Line), Col: 1}, shape.What, "write it in a plainer form, and try again"}
+	}
+	return fmt.Errorf("%s: %w", name, err)
 }
 
 // index notes the spots in n and below.
