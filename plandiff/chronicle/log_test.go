@@ -214,6 +214,26 @@ func TestLogOfBranches(t *testing.T) {
 		"began begin: repeater ridge")
 }
 
+// A merge of edits to different records of one file differs from both parents in its
+// text, and changed nothing itself: each edit is told once, and only once.
+func TestLogOfACleanMerge(t *testing.T) {
+	groups := func(a, b string) map[string]string {
+		return map[string]string{"g.yaml": "groups:\n  a: {id: " + a + "}\n  b: {id: " + b + "}\n"}
+	}
+	s := newStory()
+	base := s.commit("begin", map[string]string{"plan.yaml": head, "g.yaml": groups("1", "2")["g.yaml"]})
+	left := s.commit("left", groups("3", "2"), base)
+	right := s.commit("right", groups("1", "4"), base)
+	s.commit("merge", groups("3", "4"), left, right)
+	repo, r := s.open(t, "")
+	for _, reach := range []bool{false, true} {
+		lines, _ := told(t, r, span(t, repo, "main"), chronicle.Query{Reach: reach})
+		sameLines(t, lines, "changed right: group b", "changed left: group a", "began begin")
+	}
+	lines, _ := told(t, r, span(t, repo, "main"), chronicle.Query{Thing: "a"})
+	sameLines(t, lines, "changed left: group a", "began begin: group a")
+}
+
 // Every version of a file is parsed once, though commits share them.
 func TestFilesAreParsedOnce(t *testing.T) {
 	repo, r := demoHistory(t)

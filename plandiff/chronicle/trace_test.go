@@ -160,7 +160,7 @@ func TestReleases(t *testing.T) {
 	c = s.commit("two", map[string]string{"plan.yaml": head + "note: x\n"}, c)
 	second := c
 	side := s.commit("aside", map[string]string{"plan.yaml": head + "note: y\n"}, first)
-	c = s.commit("merge", map[string]string{"plan.yaml": head + "note: xy\n"}, second, side)
+	s.commit("merge", map[string]string{"plan.yaml": head + "note: xy\n"}, second, side)
 	s.tag("v1", first)
 	s.tag("v2", second)
 	s.tag("aside", side)
