@@ -1,6 +1,7 @@
 package merge
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -51,15 +52,15 @@ func (x *texter) lines(base, ours, theirs string) string {
 
 // came reports whether a comment is new.
 func came(base, now []string) bool {
-	return slices.ContainsFunc(now, func(line string) bool {
-		return strings.TrimSpace(line) != "" && !slices.Contains(base, line)
-	})
+	was := places(base)
+	return slices.ContainsFunc(now, func(line string) bool { return strings.TrimSpace(line) != "" && !has(was, line) })
 }
 
 // rewritten reports whether both sides took the same comment away.
 func rewritten(base, ours, theirs []string) bool {
+	o, t := places(ours), places(theirs)
 	return slices.ContainsFunc(base, func(line string) bool {
-		return strings.TrimSpace(line) != "" && !slices.Contains(ours, line) && !slices.Contains(theirs, line)
+		return strings.TrimSpace(line) != "" && !has(o, line) && !has(t, line)
 	})
 }
 
@@ -228,7 +229,7 @@ func (x *texter) lost(b, o, t *layout.Entry) *layout.Entry {
 // named gives the entries of a container by what tells them apart: the key, or for
 // an item what it says, counted where it says the same as another.
 func named(n *layout.Node) (map[string]*layout.Entry, []string) {
-	by := make(map[string]*layout.Entry)
+	by, seen := make(map[string]*layout.Entry), make(map[string]int)
 	var order []string
 	if n == nil {
 		return by, nil
@@ -238,8 +239,8 @@ func named(n *layout.Node) (map[string]*layout.Entry, []string) {
 		if e.Key == nil {
 			name = identity(e.Value)
 		}
-		for by[name] != nil {
-			name += "\x00" // again
+		if seen[name]++; seen[name] > 1 {
+			name += fmt.Sprintf("\x00%d", seen[name])
 		}
 		by[name] = e
 		order = append(order, name)

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // texts are written in every form that a plan may have.
@@ -63,6 +64,23 @@ func TestRealPlansAreKept(t *testing.T) {
 	}
 	if n < 20 {
 		t.Errorf("only %d plans were found", n)
+	}
+}
+
+// A file may be one line: its length must not count twice.
+func TestLongLineIsReadOnce(t *testing.T) {
+	for _, text := range []string{
+		"a: [" + strings.Repeat("é, ", 200_000) + "x]\n",
+		"a: {" + strings.Repeat("é, ", 200_000) + "x: y}\n",
+	} {
+		begin := time.Now()
+		d, err := Parse([]byte(text))
+		if err != nil || string(d.Bytes()) != text {
+			t.Fatalf("a long line is not kept: %v", err)
+		}
+		if took := time.Since(begin); took > 20*time.Second { // quadratic, it would be minutes
+			t.Errorf("it took %s", took)
+		}
 	}
 }
 

@@ -99,6 +99,8 @@ type parser struct {
 	text  string
 	eol   string
 	lines []int // offset of each line
+	at    mark  // the node asked for last
+	seen  mark  // the place told last
 }
 
 func (p *parser) document(d *Doc, top *yaml.Node) error {
@@ -131,21 +133,27 @@ func (p *parser) document(d *Doc, top *yaml.Node) error {
 	return nil
 }
 
-// offset gives the byte at which a node begins.
+// offset gives the byte at which a node begins. Nodes of one line are asked for from
+// left to right, so that a long line is walked once.
 func (p *parser) offset(y *yaml.Node) (int, error) {
 	if y.Line < 1 || y.Line > len(p.lines) {
 		return 0, &ShapeError{y.Line, "the layout of this text is not understood"}
 	}
-	at := p.lines[y.Line-1]
-	for range y.Column - 1 {
-		if at >= len(p.text) {
-			return 0, p.odd(at, "the layout of this line is not understood")
-		}
-		_, size := utf8.DecodeRuneInString(p.text[at:])
-		at += size
+	if y.Line != p.at.line || y.Column < p.at.col {
+		p.at = mark{y.Line, 1, p.lines[y.Line-1]}
 	}
-	return at, nil
+	for ; p.at.col < y.Column; p.at.col++ {
+		if p.at.offset >= len(p.text) {
+			return 0, p.odd(p.at.offset, "the layout of this line is not understood")
+		}
+		_, size := utf8.DecodeRuneInString(p.text[p.at.offset:])
+		p.at.offset += size
+	}
+	return p.at.offset, nil
 }
+
+// A mark is a place in the text as yaml.v3 counts it, and its offset.
+type mark struct{ line, col, offset int }
 
 // place gives line and column of an offset.
 func (p *parser) place(at int) (line, col int) {
@@ -153,7 +161,14 @@ func (p *parser) place(at int) (line, col int) {
 	if found {
 		line++
 	}
-	return line, 1 + utf8.RuneCountInString(p.text[p.lines[line-1]:at])
+	from := mark{line, 1, p.lines[line-1]}
+	if p.seen.line == line && p.seen.offset <= at {
+		from = p.seen
+	}
+	from.col += utf8.RuneCountInString(p.text[from.offset:at])
+	from.offset = at
+	p.seen = from
+	return line, from.col
 }
 
 func (p *parser) odd(at int, what string) error {
