@@ -32,14 +32,6 @@ func tonesOf(p *plan.Plan) []toned {
 	return all
 }
 
-// use says what the tone is for, as in "repeater ridge sends it".
-func (t toned) use() string {
-	if t.field == "fm.tone.send" {
-		return "members send it"
-	}
-	return "members need it to hear"
-}
-
 // A pair is what two stations must share to be in each other's way: what they send
 // on and what they hear.
 type pair struct{ output, input signal.Hertz }
