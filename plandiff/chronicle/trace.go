@@ -159,11 +159,17 @@ func (t *tracer) channel(x *plan.Expansion, name string) {
 // as the newest commit calls them.
 func (t *tracer) edited(ctx context.Context, r *Reader, at history.Commit, x *plan.Expansion) ([]trail, error) {
 	recorded, err := r.At(ctx, at)
+	for isVerdict(err) && len(at.Parents) > 0 && !at.Truncated { // back to a plan that can be read
+		if at, err = r.repo.Commit(ctx, at.Parents[0]); err != nil {
+			return nil, err
+		}
+		recorded, err = r.At(ctx, at)
+	}
 	switch {
 	case err == nil:
 		return t.settleAll(nil, plandiff.Compare(recorded, x), t.open), nil
 	case isVerdict(err):
-		return t.open, nil // the walk finds the nearest plan that can be read
+		return t.open, nil // there is none
 	}
 	return nil, err
 }

@@ -8,9 +8,11 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"passband.example/plandiff/chronicle"
 	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
 )
 
 // traced gives "attribute value < was: subject" for each attribute of a thing.
@@ -181,5 +183,32 @@ func TestReleases(t *testing.T) {
 	}
 	if _, err := chronicle.Releases(context.Background(), repo, "v1"); !errors.Is(err, chronicle.ErrNoRelease) {
 		t.Errorf("nothing led to the first release, and the error is %v", err)
+	}
+}
+
+// TestTraceOverAHeadThatCannotBeRead edits on top of a commit whose plan has a
+// slip: what differs from the last plan that could be read is not recorded yet, and
+// no commit is blamed for it.
+func TestTraceOverAHeadThatCannotBeRead(t *testing.T) {
+	const sound = head + "repeaters: {ridge: {output: 146.940, split: -0.6, fm: {}}}\n"
+	s := newStory()
+	c := s.commit("begin", map[string]string{"plan.yaml": sound})
+	s.commit("slip", map[string]string{"plan.yaml": strings.Replace(sound, "split: ", "split ", 1)}, c)
+	repo, r := s.open(t, "")
+	p, err := plan.Load(context.Background(), fstest.MapFS{"plan.yaml": {Data: []byte(strings.Replace(sound, "-0.6", "+0.6", 1))}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	traces, err := r.Trace(context.Background(), span(t, repo, "main").To, plan.Expand(p), "repeater ridge")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range traces[0].Attributes {
+		switch {
+		case a.Name == "input" && (a.Origin.Commit != nil || a.Origin.Hidden || !slices.Equal(a.Origin.Was, []string{"146.340"})):
+			t.Errorf("the input comes from %+v", a.Origin)
+		case a.Name == "output" && (a.Origin.Commit == nil || a.Origin.Commit.Subject != "begin"):
+			t.Errorf("the output comes from %+v", a.Origin)
+		}
 	}
 }
