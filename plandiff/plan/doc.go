@@ -128,7 +128,7 @@
 //
 // license.csv beside plan.yaml adds rows to the license tables of the region: what the
 // club does not want to use, or what its law allows and the tables lack. Its first line
-// is LicenseColumns; lines that begin with # are left out. Package license says what
+// is LicenseColumns; lines that begin with # are left out. It has at most MaxLicenseRows. Package license says what
 // the columns mean.
 //
 // # Policy

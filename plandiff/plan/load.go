@@ -32,6 +32,8 @@ const (
 	MaxFolders   = 32        // folders inside one another
 	MaxValues    = 3_000_000 // values of a plan, by its commas, colons and line ends
 	MaxProblems  = 1_000     // problems that are told
+
+	MaxLicenseRows = 200 // of license.csv: every frequency is held against each; a country has 70
 )
 
 // ErrNoPlan says that a folder holds no plan.

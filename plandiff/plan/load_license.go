@@ -30,9 +30,12 @@ func (l *loader) readLicense(data []byte) {
 		l.problem(BadSyntax, t.place(0), "the columns of this table are not those of the license tables", "nothing in it can be used, and what it bars would not be judged", "let the first line be "+LicenseColumns)
 		return
 	}
-	for {
+	for rows := 1; ; rows++ {
 		cells, err := t.csv.Read()
 		switch {
+		case err == nil && rows > MaxLicenseRows:
+			l.problem(BadValue, t.place(0), fmt.Sprintf("there are more than %d rows here", MaxLicenseRows), "those from this one on are not read, so that no table can hang the program", "join ranges that touch, and leave out what the tables of your region say")
+			return
 		case err == nil:
 			t.licenseRow(cells)
 		case errors.Is(err, io.EOF):

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -24,6 +25,7 @@ func TestLicenseRows(t *testing.T) {
 		{"twice", "an edit of one would do nothing", map[string]string{"license.csv": plan.LicenseColumns + "\n" + goodRow + "\n" + goodRow + "\n"}, 1, `^license.csv:3:1: the key ",amateur,,,145.2,.*" was written before, at license.csv:2:1`},
 		{"comment in quotes", "it would be lost when it is written", map[string]string{"license.csv": plan.LicenseColumns + "\n\"#\"" + goodRow + "\n"}, 0, `^license.csv:2:1: row: its first cell begins with #`},
 		{"two lines", "a row stands on one line", map[string]string{"license.csv": plan.LicenseColumns + "\n" + strings.Replace(goodRow, "our nets", "\"our\nnets\"", 1) + "\n"}, 0, `^license.csv:2:1: row: it holds the control character U\+000A`},
+		{"too many", "every frequency is held against each row", map[string]string{"license.csv": plan.LicenseColumns + "\n" + manyRows(plan.MaxLicenseRows+2)}, plan.MaxLicenseRows, `^license.csv:202:1: there are more than 200 rows here`},
 		{"in a folder", "it would be overlooked", map[string]string{"air/license.csv": plan.LicenseColumns + "\n"}, 0, `^air/license.csv: this file belongs beside plan.yaml`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -38,6 +40,14 @@ func TestLicenseRows(t *testing.T) {
 			wantTold(t, p, test.want)
 		})
 	}
+}
+
+func manyRows(n int) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, ",amateur,,,145.2,145.3,no,all,,,,our nets,decision %d,2026-03,read,\n", i)
+	}
+	return b.String()
 }
 
 // FuzzLicense: no text makes Load panic, and rows without a problem are written and read

@@ -66,3 +66,15 @@ func (x index[T]) overlapping(r reach) []T {
 	slices.Reverse(found)
 	return found
 }
+
+// any tells whether some item that has more than an edge in common with r is one that is
+// wanted.
+func (x index[T]) any(r reach, wanted func(T) bool) bool {
+	end := sort.Search(len(x.low), func(i int) bool { return x.low[i] >= r.high })
+	for i := end - 1; i >= 0 && x.top[i] > r.low; i-- {
+		if _, high := x.items[i].extent(); halves(2*high) > r.low && wanted(x.items[i]) {
+			return true
+		}
+	}
+	return false
+}

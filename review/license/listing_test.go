@@ -161,3 +161,22 @@ func TestIndexAgainstAWalk(t *testing.T) {
 		}
 	})
 }
+
+// No channel of another service lies where a table gives amateurs a right, so that a
+// transmission on one is never lawful by its band; an amateur channel that is only kept
+// clear by custom may.
+func TestServicesAreOutsideTheBands(t *testing.T) {
+	all, err := Regions()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range all {
+		tables := region(t, r.Code)
+		for _, c := range tables.services.items {
+			v := tables.Transmit(Query{Center: c.at, Emission: FMNarrow()})
+			if c.Force == Law && v.Outcome == Allowed {
+				t.Errorf("%s: %s on %s is in an amateur band", r.Code, c.Name, c.at)
+			}
+		}
+	}
+}

@@ -56,12 +56,7 @@ func (j *judge) clear(r reach) bool {
 			return false
 		}
 	}
-	for _, row := range j.bars.overlapping(r) {
-		if j.barredBy(row) {
-			return false
-		}
-	}
-	return true
+	return !j.bars.any(r, j.barredBy)
 }
 
 func distance(a, b signal.Hertz) signal.Hertz { return max(a-b, b-a) }

@@ -27,4 +27,17 @@
 // There is none where two things may be meant, and none that puts anybody on another
 // frequency unless the table leaves one choice: the coordinator and the license holder
 // decide. To let a rule offer one, set the field and add a line to TestMend.
+//
+// # Rules of the law
+//
+// What a plan puts on the air is worked out once for all rules (lawOf): what members
+// send, what repeaters send and hear. A transmission that the law denies has one cause,
+// and each cause one rule: off-band, class-not-entitled, emission-not-allowed,
+// other-service, band-plan-law. What depends on the place, the power or the kind of
+// station has rules of its own, which are silent where the transmission is denied anyway;
+// so are those of the band plan. A transmission on a channel of another service is told by
+// other-service alone, unless it is in an amateur band and only reaches out of it.
+//
+// The corpus in testdata/law was written from the texts of the regulations; a change of a
+// rule must leave its precision and recall at one.
 package rules
