@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -44,11 +45,8 @@ func Merge(ctx context.Context, call Call, say func(string)) (clean bool, err er
 	if err := whole.File(call.Ours, r.Files[f.name]); err != nil {
 		return false, err
 	}
-	marked := false
-	for _, name := range r.Marked {
-		marked = marked || name == f.name
-	}
-	if marked {
+	torn := f.elsewhere || slices.Contains(r.Marked, f.name)
+	if torn {
 		for _, c := range r.Conflicts {
 			say(call.Path + ": " + c.String())
 		}
@@ -56,7 +54,7 @@ func Merge(ctx context.Context, call Call, say func(string)) (clean bool, err er
 	for _, warning := range r.After {
 		say("after this merge: " + warning)
 	}
-	return !marked, nil
+	return !torn, nil
 }
 
 // A file is one that git wants to have merged.
@@ -64,6 +62,7 @@ type file struct {
 	call               Call
 	root, name         string // of the plan in the repository, and of the file in the plan
 	base, ours, theirs []byte
+	elsewhere          bool // the conflict is in files that git does not ask about
 }
 
 func open(call Call) (*file, error) {
@@ -121,16 +120,26 @@ func (f *file) plans(ctx context.Context, say func(string)) (*merge.Result, erro
 	if err != nil {
 		return nil, err
 	}
+	now, both := asGit(three, r.Files)
 	r.After = nil
-	if now, first := asGit(three, r.Files); first == f.name && len(r.Marked) == 0 {
-		r.After, err = merge.Together(three[1], three[2], now)
+	if len(both) == 0 || both[0] != f.name {
+		return r, nil // what is about all files is told with the first
 	}
-	return r, err
+	asked := func(name string) bool { return slices.Contains(both, name) }
+	switch {
+	case len(r.Marked) > 0 && !slices.ContainsFunc(r.Marked, asked):
+		f.elsewhere = true // git takes the files that hold the conflict as they are
+	case len(r.Marked) == 0:
+		if r.After, err = merge.Together(three[1], three[2], now); err != nil {
+			r.After = []string{err.Error()} // two files with one key, say
+		}
+	}
+	return r, nil
 }
 
 // asGit gives the files that git will have made in the end: those that only one side
-// changed it takes as they are. first is the first that both changed.
-func asGit(three [3]merge.Files, merged merge.Files) (now merge.Files, first string) {
+// changed it takes as they are. both names those that both changed, sorted.
+func asGit(three [3]merge.Files, merged merge.Files) (now merge.Files, both []string) {
 	now = make(merge.Files)
 	for _, name := range merge.Names(three[0], three[1], three[2], merged) {
 		base, ours, theirs := three[0].Version(name), three[1].Version(name), three[2].Version(name)
@@ -140,14 +149,14 @@ func asGit(three [3]merge.Files, merged merge.Files) (now merge.Files, first str
 			from = three[1]
 		case ours == base:
 			from = three[2]
-		case first == "":
-			first = name
+		default:
+			both = append(both, name)
 		}
 		if text, there := from[name]; there {
 			now[name] = text
 		}
 	}
-	return now, first
+	return now, both
 }
 
 // lines merges as git does without a driver.
