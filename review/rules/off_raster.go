@@ -29,6 +29,9 @@ func offRaster(p *review.Pass) {
 			continue // what is cut off has a rule of its own
 		}
 		if f, off := l.offRaster(w); off {
+			if !onGrid(w.on) { // on no step anywhere, so the nearest can be meant and little else
+				f.Mend = retune(p.Plan, w, nearestStep(w.on))
+			}
 			p.Report(f)
 		}
 	}
@@ -55,7 +58,7 @@ func (l *law) offRaster(w tuned) (review.Finding, bool) {
 		Why: "it may be a slip, and it disturbs both channels that it lies between",
 	}
 	if s == nil {
-		near := nearestOf(w.on, 2_500)
+		near := nearestStep(w.on)
 		f.What = fmt.Sprintf("%s: %s MHz (%s) is on no channel step in use; the nearest that is: %s", w.by, w.on, w.key, near)
 		f.Fix = fmt.Sprintf("write %s, if that is meant", near)
 		f.Source = "arithmetic: every step in use is a multiple of 2.5 or 6.25 kHz; common practice, no source"

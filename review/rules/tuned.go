@@ -65,3 +65,15 @@ func uncut(f signal.Hertz) signal.Hertz {
 
 // nearestOf gives the multiple of a step that is nearest to a frequency.
 func nearestOf(f, step signal.Hertz) signal.Hertz { return (f + step/2) / step * step }
+
+// nearestStep gives the nearest frequency on any channel step in use: a multiple of
+// 2.5 or of 6.25 kHz.
+func nearestStep(f signal.Hertz) signal.Hertz {
+	a, b := nearestOf(f, 2_500), nearestOf(f, 6_250)
+	if distance(b, f) < distance(a, f) {
+		return b
+	}
+	return a
+}
+
+func distance(a, b signal.Hertz) signal.Hertz { return max(a-b, b-a) }
