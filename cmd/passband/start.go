@@ -1,9 +1,11 @@
 package main
 
 import (
+	"context"
 	"errors"
 
 	"github.com/spf13/cobra"
+	"passband.example/plandiff/driver"
 	"passband.example/plandiff/start"
 )
 
@@ -12,8 +14,9 @@ func newStart(a *app) *cobra.Command {
 		Use:   "start DIR",
 		Short: "Make a new plan, with an example to replace line by line",
 		Long: `Start makes a folder with a small plan that checks clean, whose comments explain
-what each line is for, and a git repository in it without a commit. Inside a
-git repository it makes the plan alone.
+what each line is for, and a git repository in it without a commit, in which git
+merges and shows plans by what they say ("passband git remove" undoes that).
+Inside a git repository it makes the plan alone.
 
 DIR must be new or empty. It appears whole or not at all.`,
 		Example: "  passband start our-plan",
@@ -33,10 +36,24 @@ DIR must be new or empty. It appears whole or not at all.`,
 				a.say("  # it belongs to the git repository %s", safe(inside))
 			}
 			a.say("  cd %s", safe(quoted(args[0])))
+			if inside == "" {
+				if err := a.teachGit(cmd.Context(), args[0]); err != nil {
+					a.say("  passband git install        # git merges plans as lines of text until then")
+				}
+			}
 			a.say("  passband check              # what is wrong, and what to do")
 			a.say("  git add -A && git commit    # keep this as the first version")
 			a.say("  passband diff               # after an edit: what it changes")
 			return nil
 		},
 	}
+}
+
+// teachGit sets up git in a new repository to merge and show plans as plans.
+func (a *app) teachGit(ctx context.Context, dir string) error {
+	program, err := driver.Program()
+	if err != nil {
+		return err
+	}
+	return driver.Install(ctx, dir, program)
 }
