@@ -58,11 +58,7 @@ type reader struct {
 }
 
 func newReader(t *testing.T) *reader {
-	bin, home := t.TempDir(), t.TempDir()
-	build := exec.Command("go", "build", "-o", filepath.Join(bin, "passband"), ".")
-	if out, err := build.CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
+	bin, home := filepath.Dir(build(t)), t.TempDir()
 	env := append(os.Environ(), "PATH="+bin+string(os.PathListSeparator)+os.Getenv("PATH"), "HOME="+home,
 		"GIT_CONFIG_GLOBAL=/dev/null", "GIT_CONFIG_SYSTEM=/dev/null", "COLUMNS=80", "LC_ALL=C",
 		"GIT_AUTHOR_NAME=Ann", "GIT_AUTHOR_EMAIL=ann@example.org", "GIT_AUTHOR_DATE=2026-11-01T10:00:00Z",
