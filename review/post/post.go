@@ -124,6 +124,7 @@ func (s *poster) summary(ctx context.Context) error {
 		done, err := s.summaryRound(ctx)
 		switch {
 		case errors.Is(err, ErrNoRight), errors.Is(err, ErrMissing):
+			s.out.Summary = ""
 			s.hold("the summary was not posted; it is in the summary of the job", err)
 			return nil
 		case errors.Is(err, ErrBusy), errors.Is(err, ErrUnsure):

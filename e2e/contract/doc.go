@@ -1,0 +1,10 @@
+// Package contract holds what passband sends and writes against descriptions that
+// others have published: each request to the double of GitHub, and each answer of the
+// double, against GitHub's own description of its interface; SARIF against its schema;
+// and comments on plans full of naughty strings against a Markdown parser. It is a
+// module of its own, since the program needs none of these validators. Run it by
+//
+//	cd e2e/contract && go test .
+//
+// The files of testdata are described there.
+package contract
