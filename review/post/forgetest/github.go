@@ -28,6 +28,7 @@ type GitHub struct {
 	server
 	Me          string            // the user of the token
 	Head        string            // the newest commit of the pull request
+	Base        string            // the commit of the branch that it is for
 	Commits     []string          // all of them
 	Open        bool              // the pull request
 	Patches     map[string]string // the diff of each file, as GitHub shows it
@@ -144,6 +145,12 @@ func (g *GitHub) pullObject() map[string]any {
 	head := maps.Clone(out["head"].(map[string]any))
 	head["sha"] = g.Head
 	out["head"] = head
+	base := maps.Clone(out["base"].(map[string]any))
+	base["ref"] = "main"
+	if g.Base != "" {
+		base["sha"] = g.Base
+	}
+	out["base"] = base
 	return out
 }
 
