@@ -226,6 +226,22 @@ func TestReviewOnGitea(t *testing.T) {
 		t.Errorf("the merge answers %s", got)
 	}
 
+	// Lines are put above the others: the comments follow theirs, and none is doubled.
+	b.replace("repeaters.yaml", "repeaters:\n", "# The repeaters of the club.\n# Keys are never given to another.\nrepeaters:\n")
+	b.push("Say what the file is")
+	status, out = b.review(b.tokens["owner"])
+	t.Logf("after lines were put above:\n%s", out)
+	if fourth := b.lines(); status != 1 || len(fourth) != len(third) {
+		t.Errorf("status %d, %d comments where %d stood", status, len(fourth), len(third))
+	}
+	text, err := os.ReadFile(filepath.Join(b.clone, "repeaters.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := about(b.lines(), "reaches 3 kHz above"); len(c) != 1 || !strings.Contains(strings.Split(string(text), "\n")[c[0].Position-1], "147.395") && !strings.Contains(strings.Split(string(text), "\n")[c[0].Position-1], "split") {
+		t.Errorf("it stands at line %d, which is %q", c[0].Position, strings.Split(string(text), "\n")[c[0].Position-1])
+	}
+
 	// The rest is mended.
 	b.git("checkout", "-q", "origin/main", "--", ".")
 	b.replace("messages.yaml", "Running late", "I am running late")
@@ -235,7 +251,7 @@ func TestReviewOnGitea(t *testing.T) {
 	if status != 0 || b.status() != "success" {
 		t.Errorf("status %d, the commit is %s", status, b.status())
 	}
-	if s := b.summaries(); len(s) != 1 || !strings.Contains(s[0].Body, "## Nothing blocks") || strings.Count(s[0].Body, "`: Blocked: ") != 2 {
+	if s := b.summaries(); len(s) != 1 || !strings.Contains(s[0].Body, "## Nothing blocks") || strings.Count(s[0].Body, "`: Blocked: ") != 3 {
 		t.Errorf("the summary says\n%s", s[0].Body)
 	}
 	for _, c := range b.lines() {

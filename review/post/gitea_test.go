@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"passband.example/plandiff/demo"
@@ -127,4 +128,31 @@ func TestGiteaStates(t *testing.T) {
 			t.Error("an answered thread was touched")
 		}
 	})
+}
+
+// TestGiteaAtOnce lets three runs post at once, as when nobody keeps them apart, and
+// wants each finding told once when all have ended.
+func TestGiteaAtOnce(t *testing.T) {
+	r := theNorth(t)
+	g := r.gitea(t)
+	atOnce(t, giteaStage(t, g), r)
+}
+
+func atOnce(t *testing.T, s *stage, r *request) {
+	t.Helper()
+	var all sync.WaitGroup
+	for range 3 {
+		all.Go(func() {
+			if _, err := s.post(context.Background(), r.posting); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	all.Wait()
+	if _, err := s.post(context.Background(), r.posting); err != nil {
+		t.Error(err)
+	}
+	if n := len(keyed(s.lines())); s.doubles() != 0 || n != r.onLines() || len(s.lines()) != n {
+		t.Errorf("%d doubles, %d of %d findings told in %d comments", s.doubles(), n, r.onLines(), len(s.lines()))
+	}
 }
