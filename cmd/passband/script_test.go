@@ -29,6 +29,10 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	action, err := filepath.Abs(actionFolder)
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                filepath.Join("testdata", "script"),
 		UpdateScripts:      *update,
@@ -44,7 +48,7 @@ func TestScripts(t *testing.T) {
 			return false, fmt.Errorf("unknown condition %s", name)
 		},
 		Setup: func(env *testscript.Env) error {
-			env.Vars = append(env.Vars, "CLUB="+club, "ESC=\x1b[31m", "RULES="+strconv.Itoa(rulesThatRun()), "GIT_CONFIG_GLOBAL=/dev/null", "GIT_CONFIG_NOSYSTEM=1", "TZ=UTC",
+			env.Vars = append(env.Vars, "CLUB="+club, "ACTION="+action, "ESC=\x1b[31m", "RULES="+strconv.Itoa(rulesThatRun()), "GIT_CONFIG_GLOBAL=/dev/null", "GIT_CONFIG_NOSYSTEM=1", "TZ=UTC",
 				"GIT_AUTHOR_NAME=Pat Example", "GIT_AUTHOR_EMAIL=pat@example.org", "GIT_AUTHOR_DATE=2026-01-01T12:00:00Z",
 				"GIT_COMMITTER_NAME=Pat Example", "GIT_COMMITTER_EMAIL=pat@example.org", "GIT_COMMITTER_DATE=2026-01-01T12:00:00Z")
 			return nil
