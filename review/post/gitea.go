@@ -47,6 +47,31 @@ const mostAnswer = 64 << 20
 // call asks for something below the repository, or with a leading slash below the
 // root of the interface.
 func (g *Gitea) call(ctx context.Context, what, method, path string, in, out any) (http.Header, error) {
+	req, err := g.request(ctx, method, path, in)
+	if err != nil {
+		return nil, err
+	}
+	resp, err := g.http.Do(req)
+	if err != nil {
+		return nil, lost(ctx, what, err)
+	}
+	defer resp.Body.Close()
+	text, err := io.ReadAll(io.LimitReader(resp.Body, mostAnswer))
+	switch {
+	case resp.StatusCode >= 300:
+		return nil, answered(what, resp.StatusCode, resp.Header, string(text), g.now())
+	case err != nil:
+		return nil, lost(ctx, what, err)
+	case out == nil:
+		return resp.Header, nil
+	}
+	if err := json.Unmarshal(text, out); err != nil {
+		return nil, &Failure{Kind: ErrUnsure, Text: fmt.Sprintf("%s: the answer cannot be read: %v", what, err)}
+	}
+	return resp.Header, nil
+}
+
+func (g *Gitea) request(ctx context.Context, method, path string, in any) (*http.Request, error) {
 	address := strings.TrimSuffix(g.API, "/")
 	if !strings.HasPrefix(path, "/") {
 		address += "/repos/" + url.PathEscape(g.owner) + "/" + url.PathEscape(g.repo) + "/"
@@ -68,24 +93,7 @@ func (g *Gitea) call(ctx context.Context, what, method, path string, in, out any
 	if in != nil {
 		req.Header.Set("Content-Type", "application/json")
 	}
-	resp, err := g.http.Do(req)
-	if err != nil {
-		return nil, lost(ctx, what, err)
-	}
-	defer resp.Body.Close()
-	text, err := io.ReadAll(io.LimitReader(resp.Body, mostAnswer))
-	switch {
-	case resp.StatusCode >= 300:
-		return nil, answered(what, resp.StatusCode, resp.Header, string(text), g.now())
-	case err != nil:
-		return nil, lost(ctx, what, err)
-	case out == nil:
-		return resp.Header, nil
-	}
-	if err := json.Unmarshal(text, out); err != nil {
-		return nil, &Failure{Kind: ErrUnsure, Text: fmt.Sprintf("%s: the answer cannot be read: %v", what, err)}
-	}
-	return resp.Header, nil
+	return req, nil
 }
 
 // giteaPage is the most that Gitea gives at once where it is not set up otherwise.
