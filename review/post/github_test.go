@@ -211,3 +211,16 @@ func TestWorstFirst(t *testing.T) {
 }
 
 func headFiles(t *testing.T) files { return files{theNorth(t)} }
+
+// TestBaseMoved tells that the base is another one than was judged against, and posts.
+func TestBaseMoved(t *testing.T) {
+	r := theNorth(t)
+	for _, c := range []struct{ base, want string }{{r.posting.Base, ""}, {strings.Repeat("4", 40), "main has moved on to 4444444444"}} {
+		g := r.github(t)
+		g.Base = c.base
+		out := mustPost(t, g, r.posting)
+		if !strings.HasPrefix(out.Moved, c.want) || (out.Moved != "") != (c.want != "") || out.Posted != r.onLines() || strings.Contains(strings.Join(out.Lines(), "\n"), "moved on") != (c.want != "") {
+			t.Errorf("%+v", out)
+		}
+	}
+}

@@ -31,6 +31,9 @@ func (o *Outcome) Lines() []string {
 	if o.Summary != "" {
 		lines = append(lines, "the summary was "+o.Summary)
 	}
+	if o.Moved != "" {
+		lines = append(lines, o.Moved)
+	}
 	return append(lines, o.Held...)
 }
 

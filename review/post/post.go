@@ -11,6 +11,7 @@ import (
 // A Posting is all that a review would say on a forge.
 type Posting struct {
 	Goal   Goal
+	Base   string // the commit of the base that it was judged against
 	Status Status
 
 	// Summary writes the summary, given the findings that have a comment on a line and
@@ -28,6 +29,7 @@ type Outcome struct {
 
 	Summary string   // "written", "amended", or "" where it stood
 	Status  bool     // it was set
+	Moved   string   // that the base has moved on since, or ""
 	Skipped string   // why nothing was posted: a newer commit, a closed pull request
 	Held    []string // what could not be done for want of rights, and where it is told instead
 }
@@ -64,6 +66,8 @@ func (s *poster) open(ctx context.Context) error {
 		return &moved{"the pull request is closed"}
 	case pull.Head != s.posting.Goal.Head:
 		return &moved{fmt.Sprintf("a newer commit, %.10s, was pushed meanwhile, and its own run tells of it", pull.Head)}
+	case pull.Tip != s.posting.Base && pull.Tip != "":
+		s.out.Moved = fmt.Sprintf("%s has moved on to %.10s since this was judged; what merging makes of both is for the merge queue, or the next run, to say", pull.Base, pull.Tip)
 	}
 	return nil
 }

@@ -28,6 +28,7 @@ func (p *Proposal) Posting(diff Diff, most int) *Posting {
 	keys := report.FindingKeys(doc.Verdict.Findings)
 	out := &Posting{
 		Goal:   Goal{Plan: report.PlanMark(p.Folder), Head: p.Head.Hash, Most: most},
+		Base:   p.Base.Hash,
 		Status: Status{Context: p.StatusName(), Blocks: doc.Verdict.Blocks(), Text: doc.Status()},
 	}
 	for _, i := range worstFirst(doc.Verdict.Findings) {

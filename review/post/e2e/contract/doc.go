@@ -4,7 +4,7 @@
 // and comments on plans full of naughty strings against a Markdown parser. It is a
 // module of its own, since the program needs none of these validators. Run it by
 //
-//	cd e2e/contract && go test .
+//	cd review/post/e2e/contract && go test .
 //
 // The files of testdata are described there.
 package contract

@@ -55,7 +55,7 @@ func newBench(t *testing.T) *bench {
 	if err := demo.Write(t.Context(), b.club); err != nil {
 		t.Fatal(err)
 	}
-	top, err := filepath.Abs("../..")
+	top, err := filepath.Abs("../../../..")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +141,7 @@ func TestWorkflow(t *testing.T) {
 // TestScriptReadsNoInputs wants the script to read none of the variables that this runner
 // sets and GitHub's does not.
 func TestScriptReadsNoInputs(t *testing.T) {
-	text, err := os.ReadFile("../../action/review.sh")
+	text, err := os.ReadFile("../../../../action/review.sh")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -42,4 +42,4 @@ require (
 	gopkg.in/warnings.v0 v0.1.2 // indirect
 )
 
-replace passband.example => ../..
+replace passband.example => ../../../..

@@ -99,6 +99,6 @@ require (
 	tags.cncf.io/container-device-interface v1.1.0 // indirect
 )
 
-replace passband.example => ../..
+replace passband.example => ../../../..
 
 tool github.com/nektos/act

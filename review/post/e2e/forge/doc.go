@@ -3,7 +3,7 @@
 // some three hundred modules that the program does not need, and stands outside of
 // "go test ./..." of the program. Run it by
 //
-//	cd e2e/forge && go test -count=1 -v .
+//	cd review/post/e2e/forge && go test -count=1 -v .
 //
 // The first run builds the server, which takes some minutes, git and a C compiler;
 // GITEA names a server that was built before, and PASSBAND the program to try. The server is an unmodified tool of

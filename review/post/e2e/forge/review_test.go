@@ -32,7 +32,7 @@ func newBench(t *testing.T) *bench {
 	b := &bench{server: start(t)}
 	if b.passband = os.Getenv("PASSBAND"); b.passband == "" {
 		b.passband = filepath.Join(b.dir, "passband")
-		b.run("../..", nil, "go", "build", "-o", b.passband, "./cmd/passband")
+		b.run("../../../..", nil, "go", "build", "-o", b.passband, "./cmd/passband")
 	}
 	b.clone = filepath.Join(b.dir, "club")
 	b.run("", nil, b.passband, "demo", b.clone)
