@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"strings"
+	"sync"
 	"testing"
 
 	"passband.example/review/post"
@@ -32,6 +33,27 @@ type stage struct {
 	fault    func(func(int, *http.Request) forgetest.Fault, context.CancelFunc)
 	lines    func() []*forgetest.LineComment
 	summary  func() []*forgetest.Comment
+}
+
+// locked reads and sets all of it under the lock of the forge: a request that was given
+// up may still be at work there.
+func (s *stage) locked(l sync.Locker) *stage {
+	return &stage{
+		forge: s.forge, requests: under(l, s.requests), writes: under(l, s.writes), lines: under(l, s.lines), summary: under(l, s.summary),
+		fault: func(f func(int, *http.Request) forgetest.Fault, kill context.CancelFunc) {
+			l.Lock()
+			defer l.Unlock()
+			s.fault(f, kill)
+		},
+	}
+}
+
+func under[T any](l sync.Locker, read func() T) func() T {
+	return func() T {
+		l.Lock()
+		defer l.Unlock()
+		return read()
+	}
 }
 
 func (s *stage) post(ctx context.Context, p *post.Posting) (*post.Outcome, error) {

@@ -34,12 +34,13 @@ func onGitea(t testing.TB, g *forgetest.Gitea) *post.Gitea {
 }
 
 func giteaStage(t *testing.T, g *forgetest.Gitea) *stage {
-	return &stage{
+	s := &stage{
 		forge:    func() post.Forge { return onGitea(t, g) },
 		requests: func() int { return g.Requests }, writes: func() int { return g.Writes },
 		fault: func(f func(int, *http.Request) forgetest.Fault, kill context.CancelFunc) { g.Fault, g.OnKill = f, kill },
 		lines: func() []*forgetest.LineComment { return g.LineComments }, summary: func() []*forgetest.Comment { return g.Comments },
 	}
+	return s.locked(g)
 }
 
 func mustPostGitea(t *testing.T, g *forgetest.Gitea, p *post.Posting) *post.Outcome {
