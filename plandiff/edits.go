@@ -33,12 +33,7 @@ func (m *matcher) same(f *plan.Field, old, new plan.Record) bool {
 	if f.Ref == plan.NoRef || len(m.renames) == 0 {
 		return f.Same(old, new)
 	}
-	x, y := f.Texts(old, m.renames), f.Texts(new, nil)
-	if f.Form == plan.Set {
-		slices.Sort(x)
-		slices.Sort(y)
-	}
-	return slices.Equal(x, y)
+	return sameTexts(f.Form, f.Texts(old, m.renames), f.Texts(new, nil))
 }
 
 func (m *matcher) edit(f *plan.Field, old, new plan.Record) Edit {
