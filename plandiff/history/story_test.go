@@ -3,6 +3,7 @@ package history
 import (
 	"context"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -80,6 +81,42 @@ func drawParents(t *rapid.T, i int) []int {
 		}
 	}
 	return parents
+}
+
+// settled lists the commits that can be the lower end of a span up to the last
+// commit without git's answer hanging on the order in which it meets commits.
+// git follows another side of a merge unless the merge equals a parent that it
+// does not yet know to be beyond the lower end (revision.c: limit_list simplifies
+// while it still marks); it is sure of the lower end and that one's parents only.
+func (s story) settled() []int {
+	last := len(s.commits) - 1
+	upper := s.reach(last)
+	var list []int
+	for from := range s.commits {
+		beyond, sure := s.reach(from), append([]int{from}, s.commits[from].parents...)
+		hangs := func(i int) bool {
+			return upper[i] && !beyond[i] && len(s.commits[i].parents) > 1 &&
+				slices.ContainsFunc(s.commits[i].parents, func(p int) bool { return beyond[p] && !slices.Contains(sure, p) })
+		}
+		if !slices.ContainsFunc(slices.Collect(maps.Keys(upper)), hangs) {
+			list = append(list, from)
+		}
+	}
+	return list // the last commit itself at least: an empty span
+}
+
+// reach is what can be reached from a commit, itself included.
+func (s story) reach(from int) map[int]bool {
+	seen := make(map[int]bool)
+	for stack := []int{from}; len(stack) > 0; {
+		i := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		if !seen[i] {
+			seen[i] = true
+			stack = append(stack, s.commits[i].parents...)
+		}
+	}
+	return seen
 }
 
 // put adds a file and removes what cannot stand beside it.

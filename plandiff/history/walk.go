@@ -20,6 +20,10 @@ import (
 //   - The first commit of all adds its files; so does a Truncated one, at the
 //     edge of a shallow clone, though in truth they are older.
 //
+// In one case the real git's answer to a span hangs on the order in which it
+// meets commits: where a merge equals, below dir, a commit that is two steps or
+// more beyond from. Walk then always follows the other side.
+//
 // An error of visit ends the walk and is handed on, except fs.SkipAll, which
 // ends it in peace. visit may use the Repository.
 //
