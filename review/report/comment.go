@@ -97,8 +97,8 @@ func accepting(f review.Finding) string {
 		return ""
 	}
 	p := new(Page)
-	p.paragraph(text("In a change of its own, merged before this one, in "), code(plan.RootFile), text(". "), text("%s", caution))
-	p.fence("yaml", fmt.Sprintf("review:\n  accept:\n    - {rule: %s, at: %s, until: YYYY-MM-DD, reason: \"why the club lives with it\"}", f.Rule, f.About[0].Key))
+	p.paragraph(text("In a change of its own, merged before this one, in "), code(plan.RootFile), text("; it quiets the finding, and makes nothing lawful. "), text("%s", caution))
+	p.fence("yaml", fmt.Sprintf("review:\n  accept:\n    - {rule: %s, at: %s, until: YYYY-MM-DD, reason: \"who decided it, when, and on what it rests\"}", f.Rule, f.About[0].Key))
 	return "\n" + foldAway("If those who answer for the plan accept this", inMarkdown(p))
 }
 

@@ -44,7 +44,7 @@ func TestComment(t *testing.T) {
 		t.Error("it offers lines to paste with a key that would have to be quoted")
 	}
 	body = report.Comment(d, finding(t, d, "off-band"), nil)
-	for _, want := range []string{"<details><summary>If those who answer for the plan accept this</summary>\n", "    - {rule: off-band, at: cairn, until: YYYY-MM-DD, reason: \"why"} {
+	for _, want := range []string{"<details><summary>If those who answer for the plan accept this</summary>\n", "    - {rule: off-band, at: cairn, until: YYYY-MM-DD, reason: \"who decided it", "makes nothing lawful"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("%q is not in\n%s", want, body)
 		}
