@@ -2,8 +2,8 @@
 // do about it.
 //
 //	x := plan.Expand(p)
-//	v, err := review.Check(ctx, rules.All(), x, today)          // one plan
-//	v, err := review.Judge(ctx, rules.All(), comparison, today) // a change
+//	v, err := review.Check(ctx, rules.All(), x, today)                // one plan
+//	v, err := review.Judge(ctx, rules.All(), comparison, base, today) // a change
 //
 // # Rules and findings
 //
@@ -17,7 +17,8 @@
 //
 // A club sets the severity of a rule, and accepts a finding with a reason and an
 // end date, in the section review of its plan. A change is judged by the policy of
-// the plan it starts from; a change of policy is itself a finding. A rule that is
+// the plan it would go into, as that stands now; a change of policy is itself a
+// finding. A rule that is
 // newer than the plan's edition says at most Warn, so that a newer program never
 // blocks a club that changed nothing.
 //

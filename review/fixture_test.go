@@ -32,7 +32,7 @@ func expand(t *testing.T, text string) *plan.Expansion {
 
 func judge(t *testing.T, rules []*review.Rule, old, new string) *review.Verdict {
 	t.Helper()
-	v, err := review.Judge(context.Background(), rules, plandiff.Compare(expand(t, old), expand(t, new)), today)
+	v, err := review.Judge(context.Background(), rules, plandiff.Compare(expand(t, old), expand(t, new)), nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -61,24 +61,30 @@ func Check(ctx context.Context, rules []*Rule, x *plan.Expansion, today plan.Dat
 	return v, nil
 }
 
-// Judge judges a change by the policy of the plan that it starts from, by its
-// edition, region and license, and by limits of its radios that are no wider: a
-// pull request cannot waive its own findings. Each finding is new, or was there
-// before, by an identity that shifted lines, other order and new keys do not
-// touch.
-func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today plan.Date) (*Verdict, error) {
-	j := judge{ctx: ctx, rules: rules, policy: PolicyOf(c.Old.Plan), today: today}
-	before, err := j.check(c.Old, nil)
+// Judge judges a change by the policy of a base, by its edition, region and license,
+// and by limits of its radios that are no wider: a pull request cannot waive its own
+// findings. The base is the plan that the change would go into as it stands now; nil
+// stands for the old plan of the comparison. It is another one where others have gone
+// on since the change left it, and keys that they have renamed are followed. Each
+// finding is new, or was there before, by an identity that shifted lines, other order
+// and new keys do not touch.
+func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, base *plan.Plan, today plan.Date) (*Verdict, error) {
+	var toOld plan.Renames // from the keys of the base
+	if base == nil {
+		base = c.Old.Plan
+	}
+	if base != c.Old.Plan {
+		toOld = plandiff.Compare(plan.Expand(base), c.Old).Renames
+	}
+	toNew := toOld.Then(c.Renames)
+	j := judge{ctx: ctx, rules: rules, policy: PolicyOf(base).renamed(toOld), today: today}
+	before, err := j.check(under(c.Old, base, toOld), nil)
 	if err != nil {
 		return nil, err
 	}
 	j.acceptances(before, c.Old.Plan)
-	j.policy = j.policy.renamed(c.Renames)
-	now := c.New
-	if judged := now.Plan.Under(c.Old.Plan, c.Renames); judged != now.Plan {
-		now = plan.Expand(judged)
-	}
-	v, err := j.check(now, c)
+	j.policy = PolicyOf(base).renamed(toNew)
+	v, err := j.check(under(c.New, base, toNew), c)
 	if err != nil {
 		return nil, err
 	}
@@ -89,6 +95,14 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, today pla
 	before.sort()
 	stand(v, before, c.Renames)
 	return v, nil
+}
+
+// under gives a plan as it is judged by the rules of a base.
+func under(x *plan.Expansion, base *plan.Plan, ren plan.Renames) *plan.Expansion {
+	if judged := x.Plan.Under(base, ren); judged != x.Plan {
+		return plan.Expand(judged)
+	}
+	return x
 }
 
 // sort brings all that was found into an order that does not depend on the order in

@@ -102,7 +102,7 @@ func verb(op plandiff.Op) string {
 	return "changes"
 }
 
-// renamed gives the policy in the keys of the new plan.
+// renamed gives the policy in the keys of another plan.
 func (p Policy) renamed(ren plan.Renames) Policy {
 	if len(ren) == 0 {
 		return p

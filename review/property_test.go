@@ -37,7 +37,7 @@ var everything = []*review.Rule{
 }
 
 func judged(t *rapid.T, old, new *plan.Plan) *review.Verdict {
-	v, err := review.Judge(context.Background(), everything, plandiff.Compare(plan.Expand(old), plan.Expand(new)), today)
+	v, err := review.Judge(context.Background(), everything, plandiff.Compare(plan.Expand(old), plan.Expand(new)), nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,7 +118,7 @@ func TestRenamed(t *testing.T) {
 		if c.Renames[was] != is.Key {
 			t.Skip("a record that is like nothing or refers to itself is not recognised")
 		}
-		v, err := review.Judge(context.Background(), everything, c, today)
+		v, err := review.Judge(context.Background(), everything, c, nil, today)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -74,7 +74,7 @@ func TestCancelled(t *testing.T) {
 			if v, err := review.Check(ctx, rules, x, today); v != nil || !errors.Is(err, context.Canceled) {
 				t.Errorf("Check gives %+v and %v", v, err)
 			}
-			if v, err := review.Judge(ctx, rules, plandiff.Compare(x, x), today); v != nil || !errors.Is(err, context.Canceled) {
+			if v, err := review.Judge(ctx, rules, plandiff.Compare(x, x), nil, today); v != nil || !errors.Is(err, context.Canceled) {
 				t.Errorf("Judge gives %+v and %v", v, err)
 			}
 		})
@@ -99,7 +99,7 @@ func TestSameBytes(t *testing.T) {
 	c := plandiff.Compare(old, now)
 	var first string
 	for i := range 50 {
-		v, err := review.Judge(context.Background(), rules, c, today)
+		v, err := review.Judge(context.Background(), rules, c, nil, today)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -91,7 +91,7 @@ func (a *app) demoReview(ctx context.Context) (*report.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	if d.Verdict, err = review.Judge(ctx, rules.All(), d.Comparison, plan.DateOf(a.now())); err != nil {
+	if d.Verdict, err = review.Judge(ctx, rules.All(), d.Comparison, nil, plan.DateOf(a.now())); err != nil {
 		return nil, err
 	}
 	return report.Review(d), nil

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 )
 
@@ -72,6 +73,18 @@ func (r Renames) Key(kind Kind, key string) string {
 		return now
 	}
 	return key
+}
+
+// Then gives the renames from the old plan of r to the new one of next.
+func (r Renames) Then(next Renames) Renames {
+	both := maps.Clone(next)
+	if both == nil {
+		both = Renames{}
+	}
+	for old, key := range r {
+		both[old] = next.Key(old.Kind, key)
+	}
+	return both
 }
 
 // Translate writes a reference of the old plan in the keys of the new one.

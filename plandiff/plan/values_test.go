@@ -120,3 +120,19 @@ func TestRenamesTranslate(t *testing.T) {
 		}
 	}
 }
+
+// TestRenamesThen follows keys through two changes.
+func TestRenamesThen(t *testing.T) {
+	thing := func(key string) Thing { return Thing{KindRepeater, key} }
+	first := Renames{thing("a"): "b", thing("c"): "d"}
+	next := Renames{thing("b"): "x", thing("e"): "f", {KindZone, "d"}: "z"}
+	got := first.Then(next)
+	for was, want := range map[string]string{"a": "x", "c": "d", "e": "f", "g": "g"} {
+		if is := got.Key(KindRepeater, was); is != want {
+			t.Errorf("%s is %s now, want %s", was, is, want)
+		}
+	}
+	if none := Renames(nil).Then(nil); len(none) != 0 || none == nil {
+		t.Errorf("nothing was renamed: %v", none)
+	}
+}

@@ -134,7 +134,7 @@ func (w *work) carry(fs []review.Finding) (why string, err error) {
 		return "", err
 	}
 	next := plan.Expand(p)
-	v, err := review.Judge(w.ctx, w.rules, plandiff.Compare(w.now, next), w.today)
+	v, err := review.Judge(w.ctx, w.rules, plandiff.Compare(w.now, next), nil, w.today)
 	if err != nil {
 		return "", err
 	}

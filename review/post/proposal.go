@@ -53,11 +53,9 @@ func Propose(ctx context.Context, r *history.Repository, folder string, span Spa
 	if p.tree, err = r.Tree(ctx, p.Head, folder); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
-	tip, hasTip := old, hadPlan
-	if p.Base.Hash != p.Parted.Hash {
-		if tip, hasTip, err = p.load(ctx, r, p.Base); err != nil {
-			return nil, err
-		}
+	base, err := p.base(ctx, r, old)
+	if err != nil {
+		return nil, err
 	}
 	switch {
 	case !hasPlan && !hadPlan:
@@ -67,9 +65,9 @@ func Propose(ctx context.Context, r *history.Repository, folder string, span Spa
 	case !hasPlan:
 		now.Problems = append(now.Problems, takenOut())
 	}
-	p.unread(old, now, name(span.BaseName, span.Base))
+	p.unread(old, now, base, name(span.BaseName, span.Base))
 	c := plandiff.Compare(plan.Expand(old), plan.Expand(now))
-	v, err := review.Judge(ctx, rules, p.under(c, tip, hasTip), today)
+	v, err := review.Judge(ctx, rules, c, base, today)
 	if err != nil {
 		return nil, err
 	}
@@ -126,23 +124,27 @@ func (p *Proposal) load(ctx context.Context, r *history.Repository, c history.Co
 	return loaded, err == nil, err
 }
 
-// under gives the comparison as it is judged: the old plan with the policy that the
-// base has now. A head cannot choose a milder one by beginning at an older commit.
-func (p *Proposal) under(c *plandiff.Comparison, tip *plan.Plan, hasTip bool) *plandiff.Comparison {
-	if p.Base.Hash == p.Parted.Hash || !hasTip {
-		return c
+// base gives the plan whose policy judges: that of the branch's tip, so that a head
+// cannot choose a milder one by beginning at an older commit. Where the plan is gone
+// from there it is that of the commit where the two parted.
+func (p *Proposal) base(ctx context.Context, r *history.Repository, old *plan.Plan) (*plan.Plan, error) {
+	if p.Base.Hash == p.Parted.Hash {
+		return old, nil
 	}
-	judged := *c.Old.Plan.Under(tip, plan.Renames{})
-	judged.Severities, judged.Acceptances = tip.Severities, tip.Acceptances
-	under := *c
-	under.Old = plan.Expand(&judged)
-	return &under
+	tip, hasTip, err := p.load(ctx, r, p.Base)
+	if err != nil || !hasTip {
+		return old, err
+	}
+	return tip, nil
 }
 
 // unread notes which plan could not be read in full.
-func (p *Proposal) unread(old, now *plan.Plan, base string) {
+func (p *Proposal) unread(old, now, base *plan.Plan, name string) {
 	if len(old.Problems) > 0 {
-		p.note("The plan of %s cannot be read in full, so what it says of the rest of the plan is not known, and faults that it may have had count as new.", base)
+		p.note("The plan of %s cannot be read in full, so what it says of the rest of the plan is not known, and faults that it may have had count as new.", name)
+	}
+	if base != old && len(base.Problems) > 0 {
+		p.note("The plan that stands on %s now cannot be read in full, so what it says of the policy may be missing here.", name)
 	}
 	if p.Partial = len(old.Problems)+len(now.Problems) > 0; p.Partial {
 		p.note("What changes for members is not told, since part of a plan cannot be read.")

@@ -137,11 +137,14 @@ func TestPropose(t *testing.T) {
 // has now: it is judged by that of now.
 func TestPolicyOfTheTip(t *testing.T) {
 	mild := sound + "review: {severity: {off-band: note}}\n"
+	accepting := strings.Replace(sound, "  call:", "  simplex:", 1) + "review: {accept: [{rule: off-band, at: simplex, until: 2027-06-01, reason: a test}]}\n"
 	for _, c := range []struct {
 		name, was, tip, want string
 	}{
 		{"stricter now", mild, sound, "off-band"},
 		{"milder now", sound, mild, ""},
+		{"accepted now, under a key that is new", sound, accepting, ""},
+		{"accepted then", accepting, sound, "off-band"},
 	} {
 		repo := newClone(t)
 		repo.commit("plan.yaml", c.was)

@@ -25,7 +25,7 @@ func judged(t testing.TB, old, new fs.FS) *report.Document {
 	t.Helper()
 	before, now := expand(t, old), expand(t, new)
 	c := plandiff.Compare(before, now)
-	v, err := review.Judge(context.Background(), rules.All(), c, today)
+	v, err := review.Judge(context.Background(), rules.All(), c, nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}

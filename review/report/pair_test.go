@@ -76,7 +76,7 @@ func testPage(id string) string {
 func reviewed(t testing.TB) *Document {
 	t.Helper()
 	c := plandiff.Compare(expand(t, "old"), expand(t, "new"))
-	v, err := review.Judge(context.Background(), testRules(), c, today)
+	v, err := review.Judge(context.Background(), testRules(), c, nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -34,10 +34,10 @@ func BenchmarkPipeline(b *testing.B) {
 			{"expand", func() { plan.Expand(old) }},
 			{"compare", func() { plandiff.Compare(was, is) }},
 			{"check", func() { must(b, one(review.Check(ctx, rules.All(), is, today))) }},
-			{"judge", func() { must(b, one(review.Judge(ctx, rules.All(), c, today))) }},
+			{"judge", func() { must(b, one(review.Judge(ctx, rules.All(), c, nil, today))) }},
 			{"all", func() {
 				c := plandiff.Compare(plan.Expand(plantest.Load(b, files)), plan.Expand(plantest.Load(b, edited)))
-				must(b, one(review.Judge(ctx, rules.All(), c, today)))
+				must(b, one(review.Judge(ctx, rules.All(), c, nil, today)))
 			}},
 		}
 		for _, s := range stages {

@@ -42,7 +42,7 @@ func TestDemoIsInOrder(t *testing.T) {
 // else that blocks.
 func TestProposal(t *testing.T) {
 	old, now := expandFS(t, demo.Plan()), expandFS(t, demo.Branch())
-	v, err := review.Judge(context.Background(), rules.All(), plandiff.Compare(old, now), today)
+	v, err := review.Judge(context.Background(), rules.All(), plandiff.Compare(old, now), nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}

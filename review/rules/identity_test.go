@@ -22,7 +22,7 @@ func TestFindingsAreWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		old := plantest.Plan(t)
 		a, b := plan.Expand(old), plan.Expand(plantest.Edit(t, old))
-		v, err := review.Judge(context.Background(), running, plandiff.Compare(a, b), today)
+		v, err := review.Judge(context.Background(), running, plandiff.Compare(a, b), nil, today)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -31,7 +31,7 @@ func TestFindingsAreWhole(t *testing.T) {
 				t.Errorf("a finding that is not whole: %+v", f)
 			}
 		}
-		same, err := review.Judge(context.Background(), running, plandiff.Compare(a, plan.Expand(old)), today)
+		same, err := review.Judge(context.Background(), running, plandiff.Compare(a, plan.Expand(old)), nil, today)
 		if err != nil {
 			t.Fatal(err)
 		}

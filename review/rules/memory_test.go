@@ -82,7 +82,7 @@ func TestMemoryFullNamesWhatPushed(t *testing.T) {
 			if len(now.Plan.Problems) > 0 {
 				t.Fatal(now.Plan.Problems)
 			}
-			v, err := review.Judge(context.Background(), []*review.Rule{rules.MemoryFull}, plandiff.Compare(old, now), today)
+			v, err := review.Judge(context.Background(), []*review.Rule{rules.MemoryFull}, plandiff.Compare(old, now), nil, today)
 			if err != nil {
 				t.Fatal(err)
 			}

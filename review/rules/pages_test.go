@@ -65,7 +65,7 @@ func runExample(t *testing.T, r *review.Rule, page review.Page, text string) []r
 
 func judgeChange(t *testing.T, all []*review.Rule, old, new *plan.Expansion) *review.Verdict {
 	t.Helper()
-	v, err := review.Judge(context.Background(), all, plandiff.Compare(old, new), today)
+	v, err := review.Judge(context.Background(), all, plandiff.Compare(old, new), nil, today)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -62,7 +62,7 @@ func TestOrderOfKeys(t *testing.T) {
 func TestNoChange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		x := plan.Expand(plantest.Load(t, filesOf(t, plantest.Plan(t))))
-		v, err := review.Judge(context.Background(), rules.All(), plandiff.Compare(x, x), today)
+		v, err := review.Judge(context.Background(), rules.All(), plandiff.Compare(x, x), nil, today)
 		if err != nil {
 			t.Fatal(err)
 		}

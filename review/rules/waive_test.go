@@ -55,7 +55,7 @@ func TestAChangeCannotWaiveItself(t *testing.T) {
 				text = strings.ReplaceAll(text, tt.edits[i], tt.edits[i+1])
 			}
 			c := plandiff.Compare(old, load(t, map[string]string{"plan.yaml": text}))
-			v, err := review.Judge(context.Background(), rules.All(), c, today)
+			v, err := review.Judge(context.Background(), rules.All(), c, nil, today)
 			if err != nil {
 				t.Fatal(err)
 			}
