@@ -1,0 +1,46 @@
+package survey
+
+import (
+	"passband.example/plandiff/plan"
+	"passband.example/plandiff/signal"
+	"passband.example/review/rf"
+)
+
+// A Party is one of the two stations of a conflict, or one that shares a site.
+type Party struct {
+	Name     string         // how a finding calls it: the key of the repeater
+	Repeater *plan.Repeater // of the plan
+	Place    *rf.Place      // nil where the plan does not say
+}
+
+// At gives where the plan says that there is such a station.
+func (p Party) At() plan.Place { return p.Repeater.Place() }
+
+// ofRepeater gives a repeater of the plan, and as others on the air notice it.
+func ofRepeater(r *plan.Repeater) (Party, rf.Station) {
+	p := Party{Name: r.Key.V, Repeater: r, Place: PlaceOf(r)}
+	station := rf.Station{
+		Name: p.Name, Callsign: r.Callsign.Or(""), Ours: true, Place: p.Place,
+		Output: r.Output.Or(0), Input: r.TransmitOn(),
+		FM: r.FM.Present.Or(false), Tone: r.FM.ToneSend.Or(signal.Tone{}),
+	}
+	if r.DMR.Present.Or(false) && r.DMR.ColorCode.IsSet() {
+		station.DMR, station.ColorCode = true, r.DMR.ColorCode.V
+	}
+	return p, station
+}
+
+// PlaceOf gives where a repeater stands: its coordinates, or else the cell of its locator; nil
+// where the plan says neither.
+func PlaceOf(r *plan.Repeater) *rf.Place { return placeOf(r.Site.Lat, r.Site.Lon, r.Site.Grid) }
+
+func placeOf(lat, lon plan.Value[signal.MicroDegrees], grid plan.Value[signal.Grid]) *rf.Place {
+	switch {
+	case lat.IsSet() && lon.IsSet():
+		return &rf.Place{At: signal.Position{Lat: lat.V, Lon: lon.V}}
+	case grid.IsSet():
+		place := rf.PlaceOf(grid.V)
+		return &place
+	}
+	return nil
+}
