@@ -31,6 +31,7 @@ type club struct {
 
 type repeater struct {
 	Label, Callsign, Note string
+	When                  string
 	Output, Input, Split  string // MHz, as written
 	FM                    *fm
 	DMR                   *dmr
@@ -60,8 +61,8 @@ type site struct {
 }
 
 type group struct {
-	ID          int
-	Label, Call string
+	ID                int
+	Label, Call, When string
 }
 
 type receiveList struct {
@@ -70,7 +71,7 @@ type receiveList struct {
 }
 
 type channel struct {
-	Label, Note                   string
+	Label, Note, When             string
 	Simplex, Receive, Path, Power string
 	Transmit                      string
 	FM                            *fm

@@ -35,6 +35,7 @@
 //	      slot1: [statewide, tri-county]
 //	      slot2: [local]
 //	    site: {grid: DN70, lat: 40.1, lon: -104.2, height_m: 30, erp_w: 50}
+//	    when: The net on Mondays at 19:00   # for newcomers, on their cards
 //	    note: Coordinated 2024-03
 //
 // A tone is a CTCSS frequency in hertz or a DCS code with its polarity (D023N,
@@ -51,7 +52,7 @@
 // # Groups and receive lists
 //
 //	groups:
-//	  statewide: {id: 99931, label: State}
+//	  statewide: {id: 99931, label: State, when: To reach the other valleys}
 //	  control:   {id: 9990001, label: Ctrl, call: private}   # or group, all
 //
 //	receive_lists:
@@ -80,7 +81,11 @@
 // A channel with a path stands in the place of the one that passband would have
 // made for that talk path; two channels may share a path (one at low power, say).
 // transmit: no makes a path channel listen only. Other keys: power (low, medium,
-// high or watts), timeout_s (seconds), scan_list, note.
+// high or watts), timeout_s (seconds), scan_list, when, note.
+//
+// When to use a channel is said by when: of the channel, else of its group, else of
+// its repeater. It stands on the cards that passband card prints for newcomers; no
+// radio holds it.
 //
 // # Zones and scan lists
 //

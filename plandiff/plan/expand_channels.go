@@ -31,7 +31,7 @@ func (e *expander) ofRepeater(r *Repeater, path, label string) *Channel {
 	return &Channel{
 		Name: path, Path: path, Repeater: r, Label: r.Called() + " " + label,
 		Receive: r.Output.Or(0), Transmit: r.TransmitOn(),
-		ScanList: r.Extra.ScanList.Or(""), Power: r.Extra.Power.Or(""), Timeout: r.Extra.Timeout.Or(0),
+		ScanList: r.Extra.ScanList.Or(""), Power: r.Extra.Power.Or(""), Timeout: r.Extra.Timeout.Or(0), When: r.When.Or(""),
 		At: r.Place(), Because: []Cause{{r.Thing(), r.Place()}},
 	}
 }
@@ -51,7 +51,7 @@ func (e *expander) dmrPath(r *Repeater, slot int, group Value[string]) *Channel 
 	c.Access, c.Privacy = r.DMR.Access.Or(""), r.DMR.Privacy.Or(false)
 	c.Because[0].At = group.At
 	if g, ok := e.plan().Groups.Find(group.V); ok {
-		c.Group, c.Label = g, r.Called()+" "+g.Called()
+		c.Group, c.Label, c.When = g, r.Called()+" "+g.Called(), g.When.Or(c.When)
 		c.Because = append(c.Because, Cause{g.Thing(), g.Place()})
 	}
 	e.listen(c, r.DMR.ReceiveList.Or(ListenSlot))
@@ -144,7 +144,7 @@ func (e *expander) call(c *Channel, group Value[string]) {
 	}
 	c.GroupKey = group.V
 	if g, ok := e.plan().Groups.Find(group.V); ok {
-		c.Group = g
+		c.Group, c.When = g, g.When.Or("")
 		c.Because = append(c.Because, Cause{g.Thing(), g.Place()})
 	}
 }
@@ -159,6 +159,7 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 		s.Because = append(s.Because, Cause{v.Thing(), v.Place()})
 	}
 	s.Label = spec.Label.Or(s.Label)
+	s.When = spec.When.Or(s.When)
 	s.Power = spec.Extra.Power.Or(s.Power)
 	s.Timeout = spec.Extra.Timeout.Or(s.Timeout)
 	s.ScanList = spec.Extra.ScanList.Or(s.ScanList)

@@ -48,6 +48,7 @@ type Channel struct {
 	Power    string
 	Timeout  int // seconds, 0 where the plan does not say
 	Access   string
+	When     string // when to use it, for people: no radio holds it
 
 	At      Place   // the line that makes it a channel of its own
 	Because []Cause // every record that it is made of, and where

@@ -83,6 +83,7 @@ type Repeater struct {
 	}
 	Site  Site
 	Extra Extra
+	When  Value[string] // when to use it
 	Note  Value[string]
 }
 
@@ -118,6 +119,7 @@ type Group struct {
 	ID    Value[signal.GroupID]
 	Label Value[string]
 	Call  Value[string] // group, private or all
+	When  Value[string] // when to use it
 	Note  Value[string]
 }
 
@@ -149,6 +151,7 @@ type ChannelSpec struct {
 		Privacy     Value[bool]
 	}
 	Extra Extra
+	When  Value[string] // when to use it
 	Note  Value[string]
 }
 

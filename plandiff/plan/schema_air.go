@@ -27,7 +27,10 @@ func repeaterFields() []Field {
 		scalar("site.erp_w", Label, watts, func(r *Repeater) *Value[signal.Power] { return &r.Site.ERP }, "effective radiated power, in W"),
 	)
 	fields = append(fields, extraFields(func(r *Repeater) *Extra { return &r.Extra })...)
-	return append(fields, scalar("note", Label, notes, func(r *Repeater) *Value[string] { return &r.Note }, "for people; no radio holds it"))
+	return append(fields,
+		scalar("when", Label, texts, func(r *Repeater) *Value[string] { return &r.When }, "when to use it, on the cards of newcomers; its groups may say otherwise"),
+		scalar("note", Label, notes, func(r *Repeater) *Value[string] { return &r.Note }, "for people; no radio holds it"),
+	)
 }
 
 func channelFields() []Field {
@@ -49,7 +52,10 @@ func channelFields() []Field {
 		scalar("dmr.privacy", Air, yesNos, func(c *ChannelSpec) *Value[bool] { return &c.DMR.Privacy }, "yes: it encodes speech so that others can't hear it"),
 	)
 	fields = append(fields, extraFields(func(c *ChannelSpec) *Extra { return &c.Extra })...)
-	return append(fields, scalar("note", Label, notes, func(c *ChannelSpec) *Value[string] { return &c.Note }, "for people; no radio holds it"))
+	return append(fields,
+		scalar("when", Label, texts, func(c *ChannelSpec) *Value[string] { return &c.When }, "when to use it, on the cards of newcomers"),
+		scalar("note", Label, notes, func(c *ChannelSpec) *Value[string] { return &c.Note }, "for people; no radio holds it"),
+	)
 }
 
 func fmFields[R Record](fm func(R) *FM) []Field {

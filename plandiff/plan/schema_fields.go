@@ -17,6 +17,7 @@ func groupFields() []Field {
 		scalar("id", Air, groupIDs, func(g *Group) *Value[signal.GroupID] { return &g.ID }, "the 24-bit address that is sent"),
 		scalar("label", Label, texts, func(g *Group) *Value[string] { return &g.Label }, "what the radio shows"),
 		scalar("call", Air, calls, func(g *Group) *Value[string] { return &g.Call }, "group, private or all"),
+		scalar("when", Label, texts, func(g *Group) *Value[string] { return &g.When }, "when to use it, on the cards of newcomers"),
 		scalar("note", Label, notes, func(g *Group) *Value[string] { return &g.Note }, "for people; no radio holds it"),
 	}
 }

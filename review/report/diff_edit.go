@@ -112,7 +112,7 @@ const mostPieced = 1000
 
 func isText(e *plandiff.Edit) bool {
 	switch e.Field {
-	case "label", "note", "text", "plan", "reason", "name":
+	case "label", "note", "when", "text", "plan", "reason", "name":
 		return e.Form == plan.Scalar
 	}
 	return false

@@ -58,7 +58,7 @@
 //	radio     key label uses left_out
 //	use       limit used most most_in?
 //	left-out  channel why
-//	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? privacy? zones because
+//	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? when? privacy? zones because
 //	because   thing at
 //	record    thing at fields
 //	entry     commit standing folder? moved_from? compared_with? causes problem?

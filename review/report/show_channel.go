@@ -19,6 +19,9 @@ func (s *shower) channel(c *plan.Channel) {
 		s.analog(c)
 	}
 	s.settings(c)
+	if c.When != "" {
+		s.point("When to use it", text("%s", c.When))
+	}
 	s.where(c)
 	s.p.heading(2, text("What makes it"))
 	for _, b := range c.Because {

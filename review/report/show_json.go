@@ -37,6 +37,7 @@ type ChannelForm struct {
 	Power       string       `json:"power,omitempty"`
 	Timeout     int          `json:"timeout_s,omitempty"`
 	Access      string       `json:"access,omitempty"`
+	When        string       `json:"when,omitempty"`
 	Privacy     bool         `json:"privacy,omitempty"`
 	Zones       []string     `json:"zones"`
 	Because     []CauseAt    `json:"because"`
@@ -87,7 +88,7 @@ func channelForm(x *plan.Expansion, c *plan.Channel) ChannelForm {
 	f := ChannelForm{
 		Name: c.Name, Path: c.Path, Label: c.Label, Mode: c.Mode, Receive: c.Receive, Transmit: c.Transmit, Wide: c.Wide,
 		Slot: int(c.Slot), Group: c.GroupKey, Listens: c.Listens, ScanList: c.ScanList, Power: c.Power, Timeout: c.Timeout,
-		Access: c.Access, Privacy: c.Privacy, Zones: []string{}, Because: []CauseAt{},
+		Access: c.Access, When: c.When, Privacy: c.Privacy, Zones: []string{}, Because: []CauseAt{},
 	}
 	if !c.ToneSend.IsZero() {
 		f.ToneSend = c.ToneSend.String()

@@ -50,7 +50,7 @@ func (d *draft) value(kind plan.Kind, f *plan.Field) *rapid.Generator[string] {
 // byName gives the values of a field that means the same wherever it stands.
 func byName(name string) *rapid.Generator[string] {
 	switch name {
-	case "label", "region", "license", "name":
+	case "label", "region", "license", "name", "when":
 		return line()
 	case "note":
 		return note()
