@@ -3,6 +3,7 @@ package plan
 import (
 	"bytes"
 	"reflect"
+	"slices"
 	"sort"
 )
 
@@ -187,13 +188,11 @@ func (f *File) alone(i int, lines []byte) (Record, int, bool) {
 	if _, ok := l.clean(lines); !ok {
 		return nil, 0, false
 	}
-	above := int(was.Place().Line) - 2 // lines above that of the section
-	if above < 0 {
+	above := int(was.Place().Line) - 1 // where the section stands, to the reader
+	if above < 1 {
 		return nil, 0, false
 	}
-	text := make([]byte, 0, above+len(section)+2+len(lines))
-	text = append(append(text, bytes.Repeat([]byte{'\n'}, above)...), section+":\n"...)
-	l.readYAML(append(text, lines...))
+	l.readYAML(slices.Concat([]byte(section+":\n"), lines), above)
 	if len(l.plan.Problems) > 0 || l.alias > 0 || len(l.records) != 1 || l.records[0].Thing() != was.Thing() {
 		return nil, 0, false
 	}

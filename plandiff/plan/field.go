@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // A Form is the shape of a field's value.
@@ -29,7 +29,9 @@ type Field struct {
 	Ref    Ref // what the text refers to, if to anything
 
 	// load reads the value from a node; nil for a field that follows from others.
-	load func(l *loader, r Record, n *yaml.Node)
+	load func(l *loader, r Record, n tree.Node)
+	// mark notes that the block whose key stands at a place is there, where the field is a Flag.
+	mark func(r Record, at Place)
 	// items gives the value in canonical text; nothing where it is not set.
 	items func(r Record) []Item
 	// same compares the values of two records without making text of them.
@@ -75,7 +77,7 @@ var applied = Place{File: "-"}
 func scalar[R Record, T any](name string, w Weight, c codec[T], at func(R) *Value[T], doc string) Field {
 	return Field{
 		Name: name, Doc: doc, Form: Scalar, Weight: w,
-		load: func(l *loader, r Record, n *yaml.Node) {
+		load: func(l *loader, r Record, n tree.Node) {
 			*at(r.(R)) = loadValue(l, name, c, n)
 		},
 		items: func(r Record) []Item {
@@ -114,7 +116,7 @@ func sameValue[T any](c codec[T], a, b *Value[T]) bool {
 func list[R Record, T any](name string, form Form, c codec[T], at func(R) *[]Value[T], doc string) Field {
 	return Field{
 		Name: name, Doc: doc, Form: form, Weight: Layout,
-		load: func(l *loader, r Record, n *yaml.Node) {
+		load: func(l *loader, r Record, n tree.Node) {
 			*at(r.(R)) = loadList(l, name, c, n)
 		},
 		items: func(r Record) []Item {
@@ -177,6 +179,7 @@ func sortedTexts[T any](c codec[T], vs []Value[T]) []string {
 func flag[R Record](name string, w Weight, at func(R) *Value[bool], doc string) Field {
 	f := scalar(name, w, yesNos, at, doc)
 	f.Form = Flag
+	f.mark = func(r Record, place Place) { *at(r.(R)) = Value[bool]{V: true, Text: yesNo(true), At: place} }
 	return f
 }
 

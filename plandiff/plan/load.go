@@ -9,8 +9,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-
-	"gopkg.in/yaml.v3"
 )
 
 // The names of the file that marks the root of a plan, of a table of operators, and of
@@ -77,12 +75,11 @@ func (r *Repeater) splitLost() bool {
 type loader struct {
 	plan   *Plan
 	fsys   fs.FS
-	file   string             // the file being read
-	total  int64              // bytes read so far
-	values int                // what could be a value, in the bytes read so far
-	sizes  map[*yaml.Node]int // nodes inside an anchor of the file
-	alias  int                // nodes reached through aliases so far
-	stop   bool               // a limit on the whole plan was reached
+	file   string // the file being read
+	total  int64  // bytes read so far
+	values int    // what could be a value, in the bytes read so far
+	alias  int    // nodes reached through aliases so far
+	stop   bool   // a limit on the whole plan was reached
 
 	apart   bool     // one file is read on its own: see ParseFile
 	records []Record // what it holds, in its order
@@ -203,7 +200,7 @@ func (l *loader) parse(data []byte) {
 	case LicenseFile:
 		l.readLicense(data)
 	default:
-		l.readYAML(data)
+		l.readYAML(data, 1)
 	}
 }
 

@@ -4,17 +4,16 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // topKey reads one key at the top of a file: one of the header, or a section.
-func (l *loader) topKey(key, value *yaml.Node) {
+func (l *loader) topKey(key, value tree.Node) {
 	header := sections[0]
-	if f := header.Field(key.Value); f != nil {
+	if f := header.Field(key.Value()); f != nil {
 		if l.file != RootFile {
-			l.problem(UnknownKey, l.place(key), fmt.Sprintf("the key %s belongs into %s alone", key.Value, RootFile), "a plan has one of it", "move it there")
+			l.problem(UnknownKey, l.place(key), fmt.Sprintf("the key %s belongs into %s alone", key.Value(), RootFile), "a plan has one of it", "move it there")
 			return
 		}
 		if f.Name == "plan" {
@@ -23,16 +22,16 @@ func (l *loader) topKey(key, value *yaml.Node) {
 		f.load(l, &l.plan.Header, value)
 		return
 	}
-	if key.Value == "review" {
-		l.mapping(value, "review", func(key, value *yaml.Node) { l.section("review", key, value) })
+	if key.Value() == "review" {
+		l.mapping(value, &trail{word: "review"}, func(key, value tree.Node) { l.section("review", key, value) })
 		return
 	}
 	l.section("", key, value)
 }
 
 // section reads the records of the section that key names.
-func (l *loader) section(under string, key, value *yaml.Node) {
-	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Key != "" && s.Key == key.Value && s.under == under })
+func (l *loader) section(under string, key, value tree.Node) {
+	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Key != "" && s.Key == key.Value() && s.under == under })
 	if i < 0 {
 		l.unknown(key, "section", sectionKeys(under))
 		return
@@ -42,7 +41,7 @@ func (l *loader) section(under string, key, value *yaml.Node) {
 		l.items(s, value)
 		return
 	}
-	l.mapping(value, s.Key, func(key, value *yaml.Node) {
+	l.mapping(value, &trail{word: s.Key}, func(key, value tree.Node) {
 		l.record(s, key, value)
 	})
 }
@@ -63,27 +62,27 @@ func sectionKeys(under string) []string {
 	return keys
 }
 
-func (l *loader) unknown(key *yaml.Node, what string, known []string) {
+func (l *loader) unknown(key tree.Node, what string, known []string) {
 	if l.full() {
 		return // finding what was meant takes time
 	}
 	fix := "the keys here are: " + strings.Join(known, ", ")
-	if near := Nearest(key.Value, known); near != "" {
+	if near := Nearest(key.Value(), known); near != "" {
 		fix = "did you mean " + near + "?"
 	}
-	if isDigits(key.Value) {
+	if isDigits(key.Value()) {
 		fix = "if it is the rest of a number, write the number with a point"
-	} else if word, _, several := strings.Cut(key.Value, " "); several && slices.Contains(known, word) {
+	} else if word, _, several := strings.Cut(key.Value(), " "); several && slices.Contains(known, word) {
 		fix = "write a colon behind " + word
 	}
-	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value), what), "a key that is not read looks as if it worked", fix)
+	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value()), what), "a key that is not read looks as if it worked", fix)
 }
 
 // record reads one record of a section that maps keys to records.
-func (l *loader) record(s *Section, key, value *yaml.Node) {
+func (l *loader) record(s *Section, key, value tree.Node) {
 	r := s.create()
-	name := Value[string]{V: key.Value, Text: key.Value, At: l.place(key)}
-	if err := checkKey(s.Kind, key.Value); err != nil {
+	name := Value[string]{V: key.Value(), Text: key.Value(), At: l.place(key)}
+	if err := checkKey(s.Kind, key.Value()); err != nil {
 		l.bad(key, err.Error(), "")
 		name.Bad = true
 	}
@@ -92,11 +91,11 @@ func (l *loader) record(s *Section, key, value *yaml.Node) {
 	if s.value != "" {
 		s.Field(s.value).load(l, r, value)
 	} else {
-		what := s.Kind.String()
+		what := &trail{word: s.Kind.String()}
 		if !name.Bad { // one that is bad could hold anything
-			what += " " + key.Value
+			what = &trail{what, key.Value()}
 		}
-		l.block(s, r, "", what, value)
+		l.block(layouts()[s], r, what, value)
 	}
 	if len(l.plan.Problems) > before {
 		r.setPartly()
@@ -135,20 +134,20 @@ func checkKey(kind Kind, key string) error {
 }
 
 // items reads the records of a section that is a list.
-func (l *loader) items(s *Section, n *yaml.Node) {
+func (l *loader) items(s *Section, n tree.Node) {
 	at := n
-	if n = l.follow(n); n == nil || isEmpty(n) {
+	if n = l.follow(n); n.IsZero() || n.IsNull() {
 		return
 	}
-	if n.Kind != yaml.SequenceNode {
+	if n.Kind() != tree.Sequence {
 		l.bad(at, s.Key+" is "+shape(n)+", and needs a list", "begin each item with a hyphen")
 		return
 	}
-	for _, item := range n.Content {
+	for item := range n.Items() {
 		at, told := l.place(item), len(l.plan.Problems)
 		r := s.create()
 		r.setKey(Value[string]{At: at})
-		l.block(s, r, "", "an item of "+s.Key, item)
+		l.block(layouts()[s], r, &trail{word: "an item of " + s.Key}, item)
 		if missing := s.missing(r); missing != "" {
 			if told == len(l.plan.Problems) {
 				l.bad(item, "an item of "+s.Key+" has no "+missing, "write "+missing+": and a value")
@@ -160,71 +159,24 @@ func (l *loader) items(s *Section, n *yaml.Node) {
 	}
 }
 
-// block reads the keys of a record, or of a block inside it whose path is prefix.
-func (l *loader) block(s *Section, r Record, prefix, what string, n *yaml.Node) {
-	layout := layoutOf(s)
-	l.mapping(n, what, func(key, value *yaml.Node) {
-		name := prefix + key.Value
-		f := layout.fields[name]
-		if f == nil && !layout.blocks[name] {
-			l.unknown(key, "key of "+what, layout.keys[prefix])
+// block reads the keys of a record, or of a block inside it.
+func (l *loader) block(lay *layout, r Record, what *trail, n tree.Node) {
+	l.mapping(n, what, func(key, value tree.Node) {
+		f, inner := lay.fields[key.Value()], lay.blocks[key.Value()]
+		switch {
+		case f == nil && inner == nil:
+			l.unknown(key, "key of "+what.String(), lay.keys)
 			return
-		}
-		if f != nil && f.Form != Flag {
+		case f != nil && f.Form != Flag:
 			f.load(l, r, value)
 			return
+		case f != nil:
+			f.mark(r, l.place(key))
 		}
-		if f != nil {
-			_ = f.set(r, []string{"yes"})
-			l.placeFlag(r, f, key)
-		}
-		if short := layout.fields[name+".send"]; short != nil && isScalar(value) {
+		if short := inner.fields["send"]; short != nil && isScalar(value) {
 			short.load(l, r, value) // tone: 103.5 says what is sent
 			return
 		}
-		l.block(s, r, name+".", what+" "+key.Value, value)
+		l.block(inner, r, &trail{what, key.Value()}, value)
 	})
-}
-
-// placeFlag notes where the key of a block stands.
-func (l *loader) placeFlag(r Record, f *Field, key *yaml.Node) {
-	yes := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!bool", Value: "yes", Line: key.Line, Column: key.Column}
-	f.load(l, r, yes)
-}
-
-// A layout is the fields of a section by the path of keys to them.
-type layout struct {
-	fields map[string]*Field
-	blocks map[string]bool     // paths that lead to fields
-	keys   map[string][]string // prefix: the keys that may stand there
-}
-
-var layouts = sync.OnceValue(func() map[Kind]*layout {
-	all := make(map[Kind]*layout)
-	for _, s := range sections {
-		all[s.Kind] = newLayout(s.Fields)
-	}
-	return all
-})
-
-func layoutOf(s *Section) *layout { return layouts()[s.Kind] }
-
-func newLayout(fields []Field) *layout {
-	lay := &layout{fields: map[string]*Field{}, blocks: map[string]bool{}, keys: map[string][]string{}}
-	for i := range fields {
-		f := &fields[i]
-		lay.fields[f.Name] = f
-		parts := strings.Split(f.Name, ".")
-		for j, part := range parts {
-			prefix := strings.Join(parts[:j], ".")
-			if j > 0 {
-				lay.blocks[prefix] = true
-				prefix += "."
-			}
-			if !slices.Contains(lay.keys[prefix], part) {
-				lay.keys[prefix] = append(lay.keys[prefix], part)
-			}
-		}
-	}
-	return lay
 }

@@ -3,42 +3,42 @@ package plan
 import (
 	"fmt"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // shape names what a node is, for a person.
-func shape(n *yaml.Node) string {
-	switch n.Kind {
-	case yaml.MappingNode:
+func shape(n tree.Node) string {
+	switch n.Kind() {
+	case tree.Mapping:
 		return "a set of keys"
-	case yaml.SequenceNode:
+	case tree.Sequence:
 		return "a list"
-	case yaml.AliasNode:
+	case tree.Alias:
 		return "an alias"
 	}
 	return "a single value"
 }
 
 // text gives the text of a scalar as its author wrote it.
-func (l *loader) text(n *yaml.Node, name string) (string, *yaml.Node, bool) {
+func (l *loader) text(n tree.Node, name string) (string, tree.Node, bool) {
 	at := n
-	if n = l.follow(n); n == nil {
-		return "", nil, false
+	if n = l.follow(n); n.IsZero() {
+		return "", tree.Node{}, false
 	}
 	switch {
-	case n.Kind != yaml.ScalarNode:
+	case n.Kind() != tree.Scalar:
 		l.bad(at, fmt.Sprintf("%s is %s, and needs a single value", name, shape(n)), "write one value behind the colon")
-	case isEmpty(n):
+	case n.IsNull():
 		l.bad(n, name+" has no value", "write one, or leave the key out; put quotes around it where the word itself is meant")
 	default:
-		return n.Value, n, true
+		return n.Value(), n, true
 	}
 	return "", n, false
 }
 
 // loadValue reads a scalar. A value that cannot be read is marked as bad, and
 // the place is kept, so that nothing else is said about it.
-func loadValue[T any](l *loader, name string, c codec[T], at *yaml.Node) Value[T] {
+func loadValue[T any](l *loader, name string, c codec[T], at tree.Node) Value[T] {
 	text, n, ok := l.text(at, name)
 	v := Value[T]{Text: text, Bad: true, At: l.place(at)}
 	if !ok {
@@ -55,22 +55,22 @@ func loadValue[T any](l *loader, name string, c codec[T], at *yaml.Node) Value[T
 }
 
 // loadList reads a list of scalars; one scalar alone counts as a list of one.
-func loadList[T any](l *loader, name string, c codec[T], n *yaml.Node) []Value[T] {
+func loadList[T any](l *loader, name string, c codec[T], n tree.Node) []Value[T] {
 	at := n
-	if n = l.follow(n); n == nil {
+	if n = l.follow(n); n.IsZero() {
 		return nil
 	}
 	switch {
-	case isEmpty(n):
+	case n.IsNull():
 		return nil
-	case n.Kind == yaml.ScalarNode:
+	case n.Kind() == tree.Scalar:
 		return []Value[T]{loadValue(l, name, c, n)}
-	case n.Kind != yaml.SequenceNode:
+	case n.Kind() != tree.Sequence:
 		l.bad(at, fmt.Sprintf("%s is %s, and needs a list", name, shape(n)), "write [one, two]")
 		return nil
 	}
-	values := make([]Value[T], 0, len(n.Content))
-	for _, item := range n.Content {
+	values := make([]Value[T], 0, n.Size())
+	for item := range n.Items() {
 		values = append(values, loadValue(l, name, c, item))
 	}
 	return values

@@ -1,57 +1,32 @@
 package plan
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
-	"io"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // maxAliased is how many nodes a plan may reach through aliases.
 const maxAliased = 100_000
 
-// readYAML reads one file into the plan.
-func (l *loader) readYAML(data []byte) {
-	doc, ok := l.decode(data)
-	if !ok || len(doc.Content) == 0 {
+// readYAML reads one file into the plan. Its first line has the number line.
+func (l *loader) readYAML(data []byte, line int) {
+	t, err := tree.Parse(string(data), line)
+	if err != nil {
+		l.syntaxError(data, err.Error())
 		return
 	}
-	l.sizes = make(map[*yaml.Node]int)
-	root := l.follow(doc.Content[0])
-	if root == nil || isEmpty(root) {
+	if second, ok := t.Second(); ok {
+		l.problem(BadSyntax, l.placeOf(second), "a second document begins here", "a file of a plan holds one document", "take out the line of three hyphens, or put the rest into another file")
+	}
+	if t.Root().IsZero() {
 		return
 	}
-	l.mapping(root, "a file of a plan", l.topKey)
-}
-
-// decode gives the document of a file, or false after noting why there is none.
-func (l *loader) decode(data []byte) (doc *yaml.Node, ok bool) {
-	defer func() {
-		if r := recover(); r != nil { // yaml.v3 panics on a few malformed texts
-			l.syntaxError(data, "")
-			doc, ok = nil, false
-		}
-	}()
-	dec := yaml.NewDecoder(bytes.NewReader(data))
-	doc = new(yaml.Node)
-	switch err := dec.Decode(doc); {
-	case errors.Is(err, io.EOF):
-		return doc, true
-	case err != nil:
-		l.syntaxError(data, err.Error())
-		return nil, false
+	root := l.follow(t.Root())
+	if root.IsZero() || root.IsNull() {
+		return
 	}
-	var next yaml.Node
-	switch err := dec.Decode(&next); {
-	case err == nil:
-		l.problem(BadSyntax, l.place(&next), "a second document begins here", "a file of a plan holds one document", "take out the line of three hyphens, or put the rest into another file")
-	case !errors.Is(err, io.EOF):
-		l.syntaxError(data, err.Error())
-		return nil, false
-	}
-	return doc, true
+	l.mapping(root, &trail{word: "a file of a plan"}, l.topKey)
 }
 
 // syntaxError notes why and where a text is not YAML.
@@ -60,66 +35,44 @@ func (l *loader) syntaxError(data []byte, message string) {
 	l.problem(BadSyntax, l.at(data, f.offset), f.what, "nothing in this file can be used until it is mended", f.fix)
 }
 
-func (l *loader) place(n *yaml.Node) Place {
-	return Place{File: l.file, Line: int32(n.Line), Col: int32(n.Column)}
+func (l *loader) place(n tree.Node) Place { return l.placeOf(n.Mark()) }
+
+func (l *loader) placeOf(m tree.Mark) Place {
+	return Place{File: l.file, Line: m.Line, Col: m.Column}
 }
 
-// follow gives the node that an alias stands for, or nil where a plan follows
+// follow gives the node that an alias stands for, or none where a plan follows
 // too many of them, or the node has a tag.
-func (l *loader) follow(n *yaml.Node) *yaml.Node {
-	for n.Kind == yaml.AliasNode {
+func (l *loader) follow(n tree.Node) tree.Node {
+	for n.Kind() == tree.Alias {
 		if !l.aliased(n, 1) {
-			return nil
+			return tree.Node{}
 		}
-		n = n.Alias
-		if !l.aliased(n, l.size(n)) {
-			return nil
+		n = n.Target()
+		if !l.aliased(n, n.Size()) {
+			return tree.Node{}
 		}
 	}
 	if l.tagged(n) {
-		return nil
+		return tree.Node{}
 	}
 	return n
 }
 
-// size counts the nodes inside n, but not what aliases in it stand for. What an
-// anchor holds is counted once, however many aliases name it.
-func (l *loader) size(n *yaml.Node) int {
-	size, ok := l.sizes[n]
-	if !ok {
-		size = nodesIn(n)
-		l.sizes[n] = size
-	}
-	return size
-}
-
-func nodesIn(n *yaml.Node) int {
-	nodes := len(n.Content)
-	for _, child := range n.Content {
-		nodes += nodesIn(child)
-	}
-	return nodes
-}
-
 // tagged notes a tag, which could give a value another meaning than its text has.
-func (l *loader) tagged(n *yaml.Node) bool {
-	if n.Style&yaml.TaggedStyle == 0 {
-		return false
+func (l *loader) tagged(n tree.Node) bool {
+	tag, ok := n.Tag()
+	if ok {
+		l.bad(n, fmt.Sprintf("the tag %q is not read", clip(tag)), "write the value alone, without what begins with !")
 	}
-	l.bad(n, fmt.Sprintf("the tag %q is not read", clip(n.Tag)), "write the value alone, without what begins with !")
-	return true
+	return ok
 }
 
-func isScalar(n *yaml.Node) bool {
-	return n.Kind == yaml.ScalarNode || n.Kind == yaml.AliasNode && n.Alias.Kind == yaml.ScalarNode
+func isScalar(n tree.Node) bool {
+	return n.Kind() == tree.Scalar || n.Kind() == tree.Alias && n.Target().Kind() == tree.Scalar
 }
 
-// isEmpty reports whether nothing stands where a value could: "zones:" alone, or ~.
-func isEmpty(n *yaml.Node) bool {
-	return n.Kind == yaml.ScalarNode && n.Tag == "!!null"
-}
-
-func (l *loader) aliased(n *yaml.Node, nodes int) bool {
+func (l *loader) aliased(n tree.Node, nodes int) bool {
 	if l.alias <= maxAliased && l.alias+nodes > maxAliased {
 		l.problem(BadSyntax, l.place(n), "aliases (*) repeat more values than passband follows", "a few lines could otherwise stand for millions", "write the values out")
 	}
@@ -128,36 +81,34 @@ func (l *loader) aliased(n *yaml.Node, nodes int) bool {
 }
 
 // mapping hands each key and value of n to take, once each.
-func (l *loader) mapping(n *yaml.Node, what string, take func(key, value *yaml.Node)) {
+func (l *loader) mapping(n tree.Node, what *trail, take func(key, value tree.Node)) {
 	at := n
-	if n = l.follow(n); n == nil {
+	if n = l.follow(n); n.IsZero() {
 		return
 	}
 	switch {
-	case isEmpty(n):
+	case n.IsNull():
 		return // a section with nothing in it yet
-	case n.Kind != yaml.MappingNode:
-		l.bad(at, what+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
+	case n.Kind() != tree.Mapping:
+		l.bad(at, what.String()+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
 		return
 	}
-	seen := make(map[string]*yaml.Node, len(n.Content)/2)
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, value := n.Content[i], n.Content[i+1]
+	var seen keys
+	for key, value := range n.Pairs() {
 		switch {
-		case key.Kind != yaml.ScalarNode:
+		case key.Kind() != tree.Scalar:
 			l.bad(key, "a key is "+shape(key)+", and must be a plain word", "write the word itself")
 			continue
-		case key.Tag == "!!merge":
+		case key.IsMerge():
 			l.bad(key, "merge keys (<<) are not read", "write the values out")
 			continue
 		case l.tagged(key):
 			continue
 		}
-		if first, twice := seen[key.Value]; twice {
-			l.duplicate(l.place(key), key.Value, l.place(first))
+		if first, twice := seen.first(key); twice {
+			l.duplicate(l.place(key), key.Value(), l.place(first))
 			continue
 		}
-		seen[key.Value] = key
 		take(key, value)
 	}
 }
@@ -171,6 +122,6 @@ func (l *loader) duplicate(at Place, key string, first Place) {
 	})
 }
 
-func (l *loader) bad(n *yaml.Node, what, fix string) {
+func (l *loader) bad(n tree.Node, what, fix string) {
 	l.problem(BadValue, l.place(n), what, "", fix)
 }

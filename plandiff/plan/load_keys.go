@@ -1,0 +1,52 @@
+package plan
+
+import "passband.example/plandiff/plan/tree"
+
+// keys are those of one mapping that were read so far. Most mappings have a handful,
+// for which a map costs more than to look at each.
+type keys struct {
+	few  [8]tree.Node
+	n    int
+	many map[string]tree.Node
+}
+
+// first gives the key that says the same as this one and came before it, if there is
+// one; else it notes this one.
+func (k *keys) first(key tree.Node) (first tree.Node, twice bool) {
+	if k.many != nil {
+		if first, twice = k.many[key.Value()]; !twice {
+			k.many[key.Value()] = key
+		}
+		return first, twice
+	}
+	for _, first := range k.few[:k.n] {
+		if first.Value() == key.Value() {
+			return first, true
+		}
+	}
+	if k.n < len(k.few) {
+		k.few[k.n] = key
+		k.n++
+		return tree.Node{}, false
+	}
+	k.many = map[string]tree.Node{key.Value(): key}
+	for _, first := range k.few {
+		k.many[first.Value()] = first
+	}
+	return tree.Node{}, false
+}
+
+// A trail says what is being read, for messages: channel net dmr. It is put together
+// only where there is one.
+type trail struct {
+	outer *trail
+	word  string
+}
+
+// String gives the words from the outermost on.
+func (t *trail) String() string {
+	if t.outer == nil {
+		return t.word
+	}
+	return t.outer.String() + " " + t.word
+}
