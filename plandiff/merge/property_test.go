@@ -36,6 +36,9 @@ func edited(t *rapid.T, files merge.Files, now *plan.Plan) merge.Files {
 
 func merged(t *rapid.T, base, ours, theirs merge.Files) *merge.Result {
 	r, err := merge.Plans(base, ours, theirs, merge.Labels{})
+	if err != nil && strings.Contains(err.Error(), "leads to no frequency") {
+		t.Skip("the output of one side and the split of the other are no pair: refused in words, and left to the line merge")
+	}
 	if err != nil {
 		t.Fatalf("%v\nbase\n%s\nours\n%s\ntheirs\n%s", err, show(base), show(ours), show(theirs))
 	}

@@ -23,8 +23,10 @@ func (x *texter) pick(base, ours, theirs string) string {
 		return ours
 	case ours == base:
 		return theirs
-	case strings.TrimSpace(ours) == strings.TrimSpace(theirs):
+	case sameWords(ours, theirs) || sameWords(theirs, base):
 		return ours // blanks alone differ
+	case sameWords(ours, base):
+		return theirs
 	}
 	if strings.Contains(ours+theirs, "#") {
 		x.comments++
@@ -34,6 +36,9 @@ func (x *texter) pick(base, ours, theirs string) string {
 	}
 	return ours
 }
+
+// sameWords reports whether two texts differ in blanks alone.
+func sameWords(a, b string) bool { return slices.Equal(strings.Fields(a), strings.Fields(b)) }
 
 // lines merges comments and blank lines. Two people who wrote one comment anew,
 // each in another way, leave a choice.
