@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -137,10 +138,15 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 		l.tooLarge(name, size, most)
 		return nil, false
 	}
-	if info, err := f.Stat(); err == nil && info.Size() > most {
-		return tooLarge(megabytes(info.Size()))
+	var text bytes.Buffer
+	if info, err := f.Stat(); err == nil {
+		if info.Size() > most {
+			return tooLarge(megabytes(info.Size()))
+		}
+		text.Grow(int(max(info.Size(), 0)) + bytes.MinRead) // so that nothing is copied
 	}
-	data, err := io.ReadAll(io.LimitReader(f, most+1))
+	_, err = text.ReadFrom(io.LimitReader(f, most+1))
+	data := text.Bytes()
 	switch l.total += int64(len(data)); {
 	case err != nil:
 		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "look whether it opens elsewhere")

@@ -5,6 +5,7 @@ import "passband.example/plandiff/plan/tree"
 // keys are those of one mapping that were read so far. Most mappings have a handful,
 // for which a map costs more than to look at each.
 type keys struct {
+	of   tree.Node // the mapping
 	few  [8]tree.Node
 	n    int
 	many map[string]tree.Node
@@ -29,7 +30,8 @@ func (k *keys) first(key tree.Node) (first tree.Node, twice bool) {
 		k.n++
 		return tree.Node{}, false
 	}
-	k.many = map[string]tree.Node{key.Value(): key}
+	k.many = make(map[string]tree.Node, k.of.Len()/2)
+	k.many[key.Value()] = key
 	for _, first := range k.few {
 		k.many[first.Value()] = first
 	}

@@ -41,6 +41,9 @@ func (l *loader) section(under string, key, value tree.Node) {
 		l.items(s, value)
 		return
 	}
+	if value.Kind() == tree.Mapping && !l.apart {
+		s.expect(l.plan, value.Len()/2)
+	}
 	l.mapping(value, &trail{word: s.Key}, func(key, value tree.Node) {
 		l.record(s, key, value)
 	})

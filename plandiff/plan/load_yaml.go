@@ -93,7 +93,7 @@ func (l *loader) mapping(n tree.Node, what *trail, take func(key, value tree.Nod
 		l.bad(at, what.String()+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
 		return
 	}
-	var seen keys
+	seen := keys{of: n}
 	for key, value := range n.Pairs() {
 		switch {
 		case key.Kind() != tree.Scalar:

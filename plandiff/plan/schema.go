@@ -17,6 +17,7 @@ type Section struct {
 	all    func(p *Plan) []Record
 	find   func(p *Plan, key string) (Record, bool)
 	add    func(p *Plan, r Record) (Record, bool)
+	expect func(p *Plan, n int)  // makes room for n records
 	keyOf  func(r Record) string // the key of a record that is not written with one
 	makes  []string              // the fields that make that key
 }
@@ -108,7 +109,8 @@ func section[R Record](kind Kind, key, doc string, fields []Field, create func()
 			}
 			return r, true
 		},
-		add: func(p *Plan, r Record) (Record, bool) { return table(p).add(r.(R)) },
+		add:    func(p *Plan, r Record) (Record, bool) { return table(p).add(r.(R)) },
+		expect: func(p *Plan, n int) { table(p).expect(n) },
 	}
 }
 

@@ -32,6 +32,13 @@ func (t *Table[R]) Sorted() []R {
 	return rows
 }
 
+// expect makes room for n records, where there are none yet.
+func (t *Table[R]) expect(n int) {
+	if t.byKey == nil {
+		t.rows, t.byKey = make([]R, 0, n), make(map[string]R, n)
+	}
+}
+
 // add puts a record in, unless its key is taken; then it gives the one that has it.
 func (t *Table[R]) add(r R) (R, bool) {
 	key := r.Thing().Key

@@ -29,6 +29,7 @@ func visible(text string, most int, lines bool) (string, error) {
 	for _, r := range text {
 		n++
 		switch {
+		case ' ' <= r && r <= '~': // nearly all
 		case r == '\n' && lines:
 		case r == unicode.ReplacementChar:
 			return "", fmt.Errorf("it holds bytes that are not UTF-8 text; save the file as UTF-8")

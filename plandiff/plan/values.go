@@ -143,7 +143,12 @@ func parseEdition(text string) (int, error) {
 }
 
 func isDigits(s string) bool {
-	return s != "" && strings.Trim(s, "0123456789") == ""
+	for i := range len(s) {
+		if s[i] < '0' || '9' < s[i] {
+			return false
+		}
+	}
+	return s != ""
 }
 
 // parsePower reads low, medium, high or a number of watts.

@@ -43,7 +43,12 @@ func quote(text string) string {
 
 // isDigits tells whether text is made of one or more ASCII digits.
 func isDigits(text string) bool {
-	return text != "" && strings.Trim(text, "0123456789") == ""
+	for i := range len(text) {
+		if text[i] < '0' || '9' < text[i] {
+			return false
+		}
+	}
+	return text != ""
 }
 
 // upperASCII turns a-z into A-Z and nothing else: strings.ToUpper would turn

@@ -1,7 +1,6 @@
 package signal
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 )
@@ -87,9 +86,16 @@ func (n notation) scan(digits string) (value int64, ok bool) {
 	if len(fraction) > n.places {
 		return 0, false
 	}
-	fraction += strings.Repeat("0", n.places-len(fraction))
-	value, err := strconv.ParseInt(whole+fraction, 10, 64)
-	return value, err == nil
+	for _, digit := range []byte(whole) {
+		value = 10*value + int64(digit-'0')
+	}
+	for i := range n.places {
+		value *= 10
+		if i < len(fraction) {
+			value += int64(fraction[i] - '0')
+		}
+	}
+	return value, true
 }
 
 func (n notation) error(text, problem, instead, fix string) error {
@@ -108,7 +114,10 @@ func formatDecimal(value int64, places, least int) string {
 	if value < 0 {
 		sign, size = "-", -size
 	}
-	digits := fmt.Sprintf("%0*d", places+1, size)
+	digits := strconv.FormatUint(size, 10)
+	if lacking := places + 1 - len(digits); lacking > 0 {
+		digits = strings.Repeat("0", lacking) + digits
+	}
 	whole, fraction := digits[:len(digits)-places], digits[len(digits)-places:]
 	for len(fraction) > least && fraction[len(fraction)-1] == '0' {
 		fraction = fraction[:len(fraction)-1]

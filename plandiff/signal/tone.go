@@ -33,11 +33,12 @@ func ParseTone(text string) (Tone, error) {
 		return dcs.Tone(), nil
 	}
 	ctcss, err := ParseCTCSS(text)
-	var bad *Error
 	switch {
-	case errors.As(err, &bad) && couldBeDCS(bad.Fix):
-		return Tone{}, whichTone(text, bad.Problem, bad.Fix)
 	case err != nil:
+		var bad *Error
+		if errors.As(err, &bad) && couldBeDCS(bad.Fix) {
+			return Tone{}, whichTone(text, bad.Problem, bad.Fix)
+		}
 		return Tone{}, err
 	case couldBeDCS(text):
 		return Tone{}, whichTone(text, "could be a DCS code and is no listed CTCSS tone", text)
@@ -47,8 +48,11 @@ func ParseTone(text string) (Tone, error) {
 
 // couldBeDCS tells three octal digits that are a tone in hertz, but not a listed one.
 func couldBeDCS(text string) bool {
+	if !looksBareDCS(text) {
+		return false
+	}
 	ctcss, err := ParseCTCSS(text)
-	return err == nil && looksBareDCS(text) && !ctcss.Common()
+	return err == nil && !ctcss.Common()
 }
 
 // whichTone asks which of three things the digits mean.
