@@ -45,7 +45,7 @@ func Compare(old, new *plan.Expansion) *Comparison {
 var matchOrder = []plan.Kind{
 	plan.KindPlan, plan.KindGroup, plan.KindReceiveList, plan.KindRepeater, plan.KindChannel, plan.KindZone,
 	plan.KindScanList, plan.KindMessage, plan.KindShortcut, plan.KindOperator, plan.KindRadio,
-	plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow,
+	plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow, plan.KindSeparationRow, plan.KindNeighbor, plan.KindCoordination,
 }
 
 // orderOfChanges sorts by kind, key, operation and field, so that neither file

@@ -72,6 +72,8 @@ func identifies(kind plan.Kind, field string) bool {
 		return field == "text"
 	case plan.KindOperator:
 		return field == "id"
+	case plan.KindNeighbor:
+		return field == "callsign" || field == "output"
 	}
 	return false
 }
@@ -80,7 +82,7 @@ func identifies(kind plan.Kind, field string) bool {
 // another key. The keys of the others are what they are about.
 func renamable(kind plan.Kind) bool {
 	switch kind {
-	case plan.KindPlan, plan.KindShortcut, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow:
+	case plan.KindPlan, plan.KindShortcut, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow, plan.KindSeparationRow:
 		return false
 	}
 	return true

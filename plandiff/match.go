@@ -185,9 +185,9 @@ func everything(s *plan.Section, old, new plan.Record) []Edit {
 // weightOf is what it weighs when a whole record of the kind comes or goes.
 func weightOf(s *plan.Section) plan.Weight {
 	switch s.Kind {
-	case plan.KindPlan, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow:
+	case plan.KindPlan, plan.KindSeverity, plan.KindAcceptance, plan.KindLicenseRow, plan.KindSeparationRow:
 		return plan.Policy
-	case plan.KindOperator, plan.KindMessage:
+	case plan.KindOperator, plan.KindMessage, plan.KindNeighbor, plan.KindCoordination:
 		return plan.Label
 	case plan.KindZone, plan.KindScanList, plan.KindShortcut, plan.KindRadio:
 		return plan.Layout

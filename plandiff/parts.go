@@ -17,7 +17,7 @@ func CompareParts(old, new *plan.Plan) *Comparison {
 	for _, kind := range matchOrder {
 		s := plan.SectionOf(kind)
 		gone, came := m.byKey(s)
-		if len(gone) > 0 || kind == plan.KindOperator && len(came) > 0 { // rows that say the same are numbered in the whole
+		if len(gone) > 0 || (kind == plan.KindOperator || kind == plan.KindNeighbor) && len(came) > 0 { // rows that say the same are numbered in the whole
 			return nil
 		}
 		c.Changes = append(c.Changes, m.whole(s, nil, came)...)

@@ -81,7 +81,7 @@ func inFiles(t *rapid.T, p *plan.Plan, n int) map[string]string {
 			t.Fatal(err)
 		}
 		for name, data := range written {
-			if i > 0 && name != plan.LicenseFile {
+			if s := plan.TableOf(name); i > 0 && (s == nil || !s.WholeRows()) {
 				name = fmt.Sprintf("part-%d/%s", i, strings.Replace(name, plan.RootFile, "more.yaml", 1))
 			}
 			files[name] = string(data)

@@ -49,7 +49,7 @@ func sorted(s *plan.Section, p *plan.Plan) []plan.Record {
 // facts writes the lines of a record.
 func facts(b *strings.Builder, s *plan.Section, r plan.Record) {
 	about := r.Thing().String()
-	if s.Kind == plan.KindOperator || s.Kind == plan.KindLicenseRow {
+	if file, _ := s.Table(); file != "" {
 		about = s.Kind.String() // all that it says is its key
 	}
 	n := b.Len()

@@ -61,7 +61,7 @@ func betweenFiles(base, ours, theirs, name string, labels merge.Labels) (*Merged
 		}
 	}
 	if name = path.Clean(filepath.ToSlash(name)); !isPlanFile(name) {
-		return nil, fmt.Errorf("%s is no name of a file of a plan; such a name ends in .yaml or .yml, or is %s", name, plan.OperatorsFile)
+		return nil, fmt.Errorf("%s is no name of a file of a plan; such a name ends in .yaml or .yml, or is that of a table, such as %s", name, plan.OperatorsFile)
 	}
 	r, err := merge.File(name, texts[0], texts[1], texts[2], labels)
 	if err != nil {

@@ -27,7 +27,9 @@ const attributes = beginLine + `
 *.yaml         merge=passband diff=passband
 *.yml          merge=passband diff=passband
 operators.csv  merge=passband diff=passband
+neighbors.csv  merge=passband diff=passband
 license.csv    merge=passband diff=passband
+separation.csv merge=passband diff=passband
 .*/**          !merge !diff
 ` + endLine + "\n"
 

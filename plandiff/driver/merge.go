@@ -101,8 +101,8 @@ func isPlanFile(name string) bool {
 			return false
 		}
 	}
-	ext, base := path.Ext(name), path.Base(name)
-	return ext == ".yaml" || ext == ".yml" || base == plan.OperatorsFile || base == plan.LicenseFile
+	ext := path.Ext(name)
+	return ext == ".yaml" || ext == ".yml" || plan.TableOf(name) != nil
 }
 
 // plans merges the whole plans where they can be found, else the file alone.

@@ -1,7 +1,6 @@
 package merge
 
 import (
-	"path"
 	"strings"
 
 	"passband.example/plandiff/plan"
@@ -26,7 +25,7 @@ func (w *work) file(x *texter, name string) (text []byte, there bool, err error)
 		return ours, true, nil
 	case !inOurs:
 		return theirs, true, nil
-	case path.Base(name) == plan.OperatorsFile, name == plan.LicenseFile:
+	case plan.TableOf(name) != nil:
 		return w.table(name), true, nil
 	}
 	merged, err := x.whole(string(base), string(ours), string(theirs))

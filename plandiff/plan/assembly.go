@@ -46,12 +46,12 @@ func (a *Assembly) Remove(name string) {
 	}
 }
 
-// exchange counts the keys of records that go and come. Rows of operators may say
-// the same.
+// exchange counts the keys of records that go and come. Rows of a table may say the
+// same.
 func (a *Assembly) exchange(gone, came []Record) {
 	for _, r := range gone {
 		t := r.Thing()
-		if t.Kind == KindOperator {
+		if SectionOf(t.Kind).numbers() {
 			continue
 		}
 		switch a.keys[t]--; a.keys[t] {
@@ -62,7 +62,7 @@ func (a *Assembly) exchange(gone, came []Record) {
 		}
 	}
 	for _, r := range came {
-		if t := r.Thing(); t.Kind != KindOperator {
+		if t := r.Thing(); !SectionOf(t.Kind).numbers() {
 			if a.keys[t]++; a.keys[t] == 2 {
 				a.twice++
 			}

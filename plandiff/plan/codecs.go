@@ -13,7 +13,7 @@ var (
 	texts       = words(parseText)
 	notes       = words(parseNote)
 	rows        = words(parseRow)
-	people      = words(parsePerson)
+	cellTexts   = words(parseCell)
 	names       = words(parseKey)
 	entries     = words(parseEntry)
 	paths       = words(parsePath)
@@ -22,10 +22,13 @@ var (
 	fmAccess    = words(oneOf("always", "channel free", "tone free"))
 	dmrAccess   = words(oneOf("impolite", "polite to all", "polite to own color code"))
 	calls       = words(oneOf("group", "private", "all"))
+	areas       = words(parseArea)
+	lists       = words(parseList)
 	levels      = words(oneOf("block", "warn", "note", "off"))
 	yesNos      = exact(parseYesNo, yesNo)
 	counts      = exact(parseCount, strconv.Itoa)
 	seconds     = exact(parseSeconds, strconv.Itoa)
+	percents    = exact(parsePercent, strconv.Itoa)
 	editions    = exact(parseEdition, strconv.Itoa)
 	dates       = printed(ParseDate)
 	bands       = printed(ParseBand)
@@ -41,6 +44,8 @@ var (
 	longitudes  = printed(signal.ParseLongitude)
 	heights     = codec[signal.Meters]{signal.ParseMeters, unitless[signal.Meters], equal[signal.Meters]}
 	watts       = codec[signal.Power]{signal.ParseWatts, unitless[signal.Power], equal[signal.Power]}
+	ratios      = codec[signal.Decibels]{signal.ParseDecibels, unitless[signal.Decibels], equal[signal.Decibels]}
+	losses      = codec[signal.Decibels]{parseLoss, unitless[signal.Decibels], equal[signal.Decibels]}
 	tones       = codec[signal.Tone]{signal.ParseTone, signal.Tone.String, signal.Tone.Same}
 	modes       = codec[Mode]{parseMode, func(m Mode) string { return string(m) }, equal[Mode]}
 	charsets    = codec[Charset]{parseCharset, func(c Charset) string { return string(c) }, equal[Charset]}

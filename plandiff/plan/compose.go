@@ -125,11 +125,24 @@ func (l *loader) join(f *File) {
 		l.plan.Header.Key = key
 	}
 	for _, r := range f.records {
-		if o, ok := r.(*Operator); ok {
-			row := *o // Add gives it a number where another row says the same
-			_ = l.plan.Add(&row)
+		s := SectionOf(r.Thing().Kind)
+		if s.numbers() {
+			_ = l.plan.Add(copied(r)) // Add gives it a number where another row says the same
 			continue
 		}
-		l.keep(SectionOf(r.Thing().Kind), r)
+		l.keep(s, r)
 	}
+}
+
+// copied gives a row of its own, for a plan to number.
+func copied(r Record) Record {
+	switch row := r.(type) {
+	case *Operator:
+		c := *row
+		return &c
+	case *Neighbor:
+		c := *row
+		return &c
+	}
+	return r
 }

@@ -6,7 +6,7 @@
 //
 // A plan is a folder of text files. The file plan.yaml marks its root. Any
 // other file below it that ends in .yaml or .yml may hold any section; a table
-// of operators stands in operators.csv. Files and folders whose name begins
+// of operators stands in operators.csv, one of neighbors in neighbors.csv. Files and folders whose name begins
 // with a dot are left alone, and so is a folder with a plan.yaml of its own:
 // that is another plan.
 //
@@ -16,6 +16,8 @@
 //	edition: 2026                        # which year's rules may block
 //	region: US                           # which license tables apply
 //	license: technician                  # the lowest class it must be legal for
+//	area: US-AL                          # whose coordinator's distances apply; may be left out
+//	neighbors: neighbors.csv             # the neighbor list; may be left out
 //
 // Every section is a mapping from a key to a record. Keys are identities: lower-case
 // letters, digits and hyphens. The order of keys in a mapping means nothing; the
@@ -49,14 +51,51 @@
 // that others can't hear it, which amateur radio does not allow. A repeater may say
 // power, timeout_s and scan_list for all its channels.
 //
+// A site may also say from what its radiated power comes: power_w of the transmitter,
+// gain_dbd of the antenna over a half-wave dipole, loss_db of all lines and filters between.
+// duty_percent is the share of the time that it sends, where that was measured; people_m is the
+// nearest that anybody can come to the antenna, in meters. Exposure arithmetic uses them.
+//
+// # Coordination
+//
+// What a frequency coordinator remarked about a repeater, and about whom:
+//
+//	coordination:
+//	  ridge-knob:
+//	    repeater: ridge
+//	    with: N0QRX                 # the other party, a callsign or the key of a repeater
+//	    by: Front Hills Coordinators
+//	    date: 2024-03-12
+//	    text: the pass lies between them, 70 mi are enough
+//
+// A repeater may have several. A warning about that pair becomes a note that quotes the
+// remark; without with, so do those about the repeater and whomever.
+//
+// # Neighbors
+//
+// A neighbor list holds the repeaters that others answer for: a file neighbors.csv, beside
+// plan.yaml or in a folder of the plan, which counts where the key neighbors names it. Its
+// first line names its columns, in any order; only output is needed:
+//
+//	callsign,label,output,input,tone,color_code,grid,lat,lon,height_m,erp_w,source,date
+//	N0QRX,Knob,146.940,146.340,103.5,,,40.52,-104.91,20,40,council list,2026-03-01
+//
+// In the place of input a list may have split. A row with a color_code is a DMR repeater;
+// with a tone, or without either, an FM one. A row without coordinates or grid is not compared. A
+// change is held against the rows that it takes out, too.
+//
 // # Groups and receive lists
 //
 //	groups:
 //	  statewide: {id: 99931, label: State, when: To reach the other valleys}
 //	  control:   {id: 9990001, label: Ctrl, call: private}   # or group, all
+//	  local:     {id: 99911, busy_hour: {calls: 12, seconds: 20}}
 //
 //	receive_lists:
 //	  emergency: {label: Emerg, groups: [statewide, local]}
+//
+// busy_hour says how many calls a group has in its busy hour, and how long each holds the
+// slot on average, hang time included; where it is known.
 //
 // What a DMR channel listens for besides its own group is its receive_list:
 // slot (the default: all groups of its slot), repeater (all that the repeater
@@ -135,6 +174,16 @@
 // club does not want to use, or what its law allows and the tables lack. Its first line
 // is LicenseColumns; lines that begin with # are left out. It has at most MaxLicenseRows. Package license says what
 // the columns mean.
+//
+// # The distances that the club's coordinator asks
+//
+// separation.csv beside plan.yaml lays rows over the separation table of the area: how far
+// apart two repeaters must be that use one frequency, or frequencies so far from each other. Its
+// first line is SeparationColumns, lines that begin with # are left out, and it has at most
+// MaxLicenseRows. Package rf says what the columns mean:
+//
+//	region,band,spacing_hz,required,applies,source,confidence,note
+//	our valley,2m,0,60 mi,any,decision of the council,read,
 //
 // # Policy
 //

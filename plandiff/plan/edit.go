@@ -62,8 +62,8 @@ func (p *Plan) Add(r Record) error {
 	if !s.HasOwnKeys() {
 		r.setKey(Value[string]{V: s.keyOf(r), At: r.Place()})
 	}
-	if t.Kind == KindOperator {
-		p.number(r.(*Operator))
+	if s.numbers() {
+		p.number(r)
 	}
 	if _, ok := s.add(p, r); !ok {
 		return fmt.Errorf("there is a %s already", r.Thing())
@@ -71,16 +71,20 @@ func (p *Plan) Add(r Record) error {
 	return nil
 }
 
-// number tells apart the rows of operators that say the same. The number stands
-// behind the radio ID, where no text of a row can look like it.
-func (p *Plan) number(o *Operator) {
+// numbers reports whether several rows of the section's table may say the same.
+func (s *Section) numbers() bool { return s.file != "" && !s.whole }
+
+// number tells apart the rows of a table that say the same. The number stands behind the
+// first cell, a radio ID or a callsign, where no text of a row can look like it.
+func (p *Plan) number(r Record) {
 	if p.rows == nil {
 		p.rows = make(map[string]int)
 	}
-	p.rows[o.Key.V]++
-	if n := p.rows[o.Key.V]; n > 1 {
-		id, rest, _ := strings.Cut(o.Key.V, "/")
-		o.Key.V = fmt.Sprintf("%s#%d/%s", id, n, rest)
+	t := r.Thing()
+	p.rows[t.String()]++
+	if n := p.rows[t.String()]; n > 1 {
+		first, rest, _ := strings.Cut(t.Key, "/")
+		r.setKey(Value[string]{V: fmt.Sprintf("%s#%d/%s", first, n, rest), At: r.Place()})
 	}
 }
 

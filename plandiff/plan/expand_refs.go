@@ -15,6 +15,7 @@ func (e *expander) checkRefs() {
 		RefGroup:       {"group", has(&p.Groups), keysOf(&p.Groups)},
 		RefReceiveList: {"receive list", func(key string) bool { return listens(p, key) }, func() []string { return append(keysOf(&p.ReceiveLists)(), ListenSlot, ListenRepeater, ListenNone) }},
 		RefScanList:    {"scan list", has(&p.ScanLists), keysOf(&p.ScanLists)},
+		RefRepeater:    {"repeater", has(&p.Repeaters), keysOf(&p.Repeaters)},
 		RefZone:        {"zone", has(&p.Zones), keysOf(&p.Zones)},
 	}
 	for _, s := range sections {

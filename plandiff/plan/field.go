@@ -32,6 +32,8 @@ type Field struct {
 	load func(l *loader, r Record, n tree.Node)
 	// mark notes that the block whose key stands at a place is there, where the field is a Flag.
 	mark func(r Record, at Place)
+	// cell reads the value from a cell of a table.
+	cell func(l *loader, r Record, text string, at Place)
 	// items gives the value in canonical text; nothing where it is not set.
 	items func(r Record) []Item
 	// same compares the values of two records without making text of them.
@@ -79,6 +81,9 @@ func scalar[R Record, T any](name string, w Weight, c codec[T], at func(R) *Valu
 		Name: name, Doc: doc, Form: Scalar, Weight: w,
 		load: func(l *loader, r Record, n tree.Node) {
 			*at(r.(R)) = loadValue(l, name, c, n)
+		},
+		cell: func(l *loader, r Record, text string, place Place) {
+			*at(r.(R)) = loadCell(l, name, c, text, place)
 		},
 		items: func(r Record) []Item {
 			v := at(r.(R))

@@ -149,3 +149,27 @@ func checkMembers(t *testing.T, x *plan.Expansion, members []plan.Member) {
 		seen[m.Channel] = true
 	}
 }
+
+// No text of a neighbor list or of separation rows makes Load panic, and a list without a
+// problem is written and read back as it is.
+func FuzzTables(f *testing.F) {
+	f.Add([]byte("callsign,label,output,split\nN0QRX,Knob,146.94,-0.6\nN0QRX,Knob,146.94,-0.6\n"), []byte(plan.SeparationColumns+"\nours,2m,0,60 mi,any,us,read,\n"))
+	f.Add([]byte("split,output,input,lat,lon,date\n+5,444.1,449.1,40,-104,2026-03-01\n,0.1,,,,\n"), []byte("# none\n"))
+	f.Add([]byte("output\n\"146.\n94\"\n"), []byte("region\n"))
+	f.Fuzz(func(t *testing.T, neighbors, separation []byte) {
+		files := map[string][]byte{plan.RootFile: []byte("plan: P\nneighbors: neighbors.csv\n"), plan.NeighborsFile: neighbors, plan.SeparationFile: separation}
+		p := plantest.Load(t, files)
+		checkProblems(t, p, files)
+		if len(p.Problems) > 0 {
+			return
+		}
+		written, err := plan.Files(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again := plantest.Load(t, written)
+		if diff := plantest.Equal(p, again); diff != "" || len(again.Problems) > 0 {
+			t.Fatalf("%s %v\n%s\n%s", diff, again.Problems, written[plan.NeighborsFile], written[plan.SeparationFile])
+		}
+	})
+}

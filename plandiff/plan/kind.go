@@ -19,6 +19,9 @@ const (
 	KindSeverity
 	KindAcceptance
 	KindLicenseRow
+	KindSeparationRow
+	KindNeighbor
+	KindCoordination
 )
 
 var kindNames = [...]string{
@@ -26,6 +29,7 @@ var kindNames = [...]string{
 	KindChannel: "channel", KindZone: "zone", KindScanList: "scan list", KindMessage: "message",
 	KindShortcut: "shortcut", KindOperator: "operator", KindRadio: "radio",
 	KindSeverity: "severity", KindAcceptance: "acceptance", KindLicenseRow: "license row",
+	KindSeparationRow: "separation row", KindNeighbor: "neighbor", KindCoordination: "coordination",
 }
 
 // String gives the word for the kind, in the singular.

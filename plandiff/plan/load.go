@@ -7,17 +7,19 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"path"
 	"slices"
 	"strings"
 )
 
-// The names of the file that marks the root of a plan, of a table of operators, and of
-// the club's own rows of the license tables, which stand beside plan.yaml.
+// The names of the file that marks the root of a plan, of its tables of operators and of
+// neighbors, and of the club's own rows of the license and separation tables, which stand
+// beside plan.yaml.
 const (
-	RootFile      = "plan.yaml"
-	OperatorsFile = "operators.csv"
-	LicenseFile   = "license.csv"
+	RootFile       = "plan.yaml"
+	OperatorsFile  = "operators.csv"
+	NeighborsFile  = "neighbors.csv"
+	LicenseFile    = "license.csv"
+	SeparationFile = "separation.csv"
 )
 
 // What Load takes at most. A club's plan is far below; the limits are there so
@@ -32,7 +34,7 @@ const (
 	MaxValues    = 3_000_000 // values of a plan, by its commas, colons and line ends
 	MaxProblems  = 1_000     // problems that are told
 
-	MaxLicenseRows = 200 // of license.csv: every frequency is held against each; a country has 70
+	MaxLicenseRows = 200 // of license.csv: every frequency is held against each; a country has 70. Also of separation.csv
 )
 
 // ErrNoPlan says that a folder holds no plan.
@@ -200,19 +202,19 @@ func (l *loader) readFiles(ctx context.Context) error {
 
 // parse reads the text of a file.
 func (l *loader) parse(data []byte) {
-	switch path.Base(l.file) {
-	case OperatorsFile:
-		l.readOperators(data)
-	case LicenseFile:
-		l.readLicense(data)
-	default:
+	switch s := TableOf(l.file); {
+	case s == nil:
 		l.readYAML(data, 1)
+	case s.whole:
+		l.readRows(s, data)
+	default:
+		l.readTable(s, data)
 	}
 }
 
 // mostOf gives how many bytes of a file are read at most.
 func mostOf(name string) int64 {
-	if path.Base(name) == OperatorsFile {
+	if s := TableOf(name); s != nil && !s.whole {
 		return MaxTableSize
 	}
 	return MaxFileSize

@@ -67,8 +67,8 @@ func (l *loader) consider(name string, d fs.DirEntry) error {
 		l.refuse(name, "this is a link to another file", "links are not followed: they could lead out of the plan", "put the file itself here")
 		return nil
 	}
-	if path.Base(name) == LicenseFile && name != LicenseFile {
-		l.refuse(name, "this file belongs beside "+RootFile, "what it bars would not be judged", "move its rows into "+LicenseFile+" there, or take it out")
+	if s := TableOf(name); s != nil && s.whole && name != s.file {
+		l.refuse(name, "this file belongs beside "+RootFile, "what it asks would not be judged", "move its rows into "+s.file+" there, or take it out")
 		return nil
 	}
 	if !d.Type().IsRegular() {
@@ -88,7 +88,7 @@ func unprintable(r rune) bool { return r == utf8.RuneError || !unicode.IsGraphic
 
 func isPlanFile(name string) bool {
 	ext := path.Ext(name)
-	return ext == ".yaml" || ext == ".yml" || path.Base(name) == OperatorsFile || path.Base(name) == LicenseFile
+	return ext == ".yaml" || ext == ".yml" || TableOf(name) != nil
 }
 
 // MayMatter reports whether a file with this path below the root of a plan could

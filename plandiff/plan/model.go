@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"passband.example/plandiff/signal"
 )
 
@@ -21,11 +23,17 @@ type Plan struct {
 	Acceptances  Table[*Acceptance]
 	LicenseRows  Table[*LicenseRow]
 
+	SeparationRows Table[*SeparationRow]
+	Neighbors      Table[*Neighbor]
+	Coordinations  Table[*Coordination]
+
 	Files    []string  // the files it was read from, sorted
 	Problems []Problem // what could not be read, sorted by place
 
-	rows map[string]int // how many operators say the same
-	base *Plan          // by whose license rows it is judged; nil: its own
+	rows map[string]int // how many rows of a table say the same
+
+	// By whose rows it is judged; nil: its own alone. See Under.
+	licenseBase, separationBase, neighborBase *Plan
 }
 
 // A Record is one thing of a plan: a repeater, a zone, a message.
@@ -61,6 +69,8 @@ type Header struct {
 	Edition Value[int]
 	Region  Value[string]
 	License Value[string]
+	Area    Value[string] // US-AL: whose separation rows apply
+	List    Value[string] // the file with the neighbor list
 	Note    Value[string]
 }
 
@@ -96,7 +106,8 @@ type FM struct {
 	Access      Value[string]
 }
 
-// Site is where a repeater stands. Height is that of its antenna above ground.
+// Site is where a repeater stands, and what its antenna radiates. Height is that of its
+// antenna above ground.
 type Site struct {
 	Present Value[bool]
 	Grid    Value[signal.Grid]
@@ -104,6 +115,11 @@ type Site struct {
 	Lon     Value[signal.MicroDegrees]
 	Height  Value[signal.Meters]
 	ERP     Value[signal.Power]
+	Output  Value[signal.Power]    // of the transmitter
+	Gain    Value[signal.Decibels] // of the antenna, over a half-wave dipole
+	Loss    Value[signal.Decibels] // of all between: lines, duplexer, circulator
+	Duty    Value[int]             // percent of the time that it sends
+	People  Value[signal.Meters]   // the nearest that anybody comes to the antenna
 }
 
 // Extra holds what a channel may say beyond the signal itself.
@@ -120,7 +136,11 @@ type Group struct {
 	Label Value[string]
 	Call  Value[string] // group, private or all
 	When  Value[string] // when to use it
-	Note  Value[string]
+	Busy  struct {      // in the busy hour
+		Calls   Value[int]
+		Seconds Value[int] // that a call holds the slot, hang time included
+	}
+	Note Value[string]
 }
 
 // ReceiveList names groups that a channel listens for.
@@ -227,6 +247,41 @@ type LicenseRow struct {
 	Row Value[string] // as CSV, in the order of LicenseColumns
 }
 
+// SeparationRow is one row of separation.csv: what the club's coordinator asks between two
+// repeaters. Package rf reads its columns.
+type SeparationRow struct {
+	Name
+	Row Value[string] // as CSV, in the order of SeparationColumns
+}
+
+// Neighbor is a repeater that somebody else answers for: one row of a neighbor list.
+type Neighbor struct {
+	Name
+	Callsign  Value[signal.Callsign]
+	Label     Value[string]
+	Output    Value[signal.Hertz]
+	Input     Value[signal.Hertz]
+	Tone      Value[signal.Tone]
+	ColorCode Value[signal.ColorCode]
+	Grid      Value[signal.Grid]
+	Lat       Value[signal.MicroDegrees]
+	Lon       Value[signal.MicroDegrees]
+	Height    Value[signal.Meters]
+	ERP       Value[signal.Power]
+	Source    Value[string] // who says so
+	Date      Value[Date]   // as of when
+}
+
+// Coordination is what a frequency coordinator remarked about a repeater.
+type Coordination struct {
+	Name
+	Repeater Value[string]
+	With     Value[string] // the other party: the key of a repeater or a callsign; none: whoever it is
+	By       Value[string]
+	Date     Value[Date]
+	Text     Value[string]
+}
+
 // TransmitOn is the frequency that a member sends on through the repeater: the
 // input as written, or output plus split. Zero when the plan does not say, or
 // when the split leads to no frequency at all.
@@ -255,6 +310,14 @@ func (r *Repeater) InputPlace() Place {
 
 // Called is the label, or the key where there is none.
 func (r *Repeater) Called() string { return r.Label.Or(r.Key.V) }
+
+// Called is the callsign and the label, or what there is of them; or the output.
+func (n *Neighbor) Called() string {
+	if name := strings.TrimSpace(string(n.Callsign.Or("")) + " " + n.Label.Or("")); name != "" {
+		return name
+	}
+	return n.Output.V.String() + " MHz"
+}
 
 // Called is the label, or the key where there is none.
 func (g *Group) Called() string { return g.Label.Or(g.Key.V) }

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"gopkg.in/yaml.v3"
@@ -120,7 +121,12 @@ func shuffled(t *rapid.T, files map[string][]byte) map[string][]byte {
 			put(cut, name, value.Content[j], value.Content[j+1])
 		}
 	}
-	out := map[string][]byte{"plan.yaml": nil, "deep/operators.csv": files["operators.csv"], "license.csv": files["license.csv"]}
+	out := map[string][]byte{"plan.yaml": nil, "deep/operators.csv": files["operators.csv"], "license.csv": files["license.csv"], "separation.csv": files["separation.csv"]}
+	for name, text := range files { // wherever the plan has its neighbor list
+		if strings.HasSuffix(name, plan.NeighborsFile) {
+			out["away/"+plan.NeighborsFile] = text
+		}
+	}
 	for _, file := range []string{"plan.yaml", "a/x.yaml", "z.yml"} {
 		whole := &yaml.Node{Kind: yaml.MappingNode}
 		if n := cut["plan.yaml"]; n != nil && file == "plan.yaml" {

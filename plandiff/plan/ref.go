@@ -18,6 +18,8 @@ const (
 	RefZone            // the key of a zone
 	RefEntry           // a channel, a talk path, a pattern or zone:key
 	RefCall            // the key of a group, a callsign or a radio ID
+	RefRepeater        // the key of a repeater
+	RefParty           // the key of a repeater, or a callsign
 	RefAcceptance      // what an acceptance is about: a key, a talk path, "kind key"
 )
 
@@ -105,6 +107,8 @@ func (r Renames) Translate(ref Ref, text string) string {
 		return r.entry(text)
 	case RefCall:
 		return r.Key(KindGroup, text)
+	case RefRepeater, RefParty:
+		return r.Key(KindRepeater, text)
 	case RefAcceptance:
 		return r.about(text)
 	}

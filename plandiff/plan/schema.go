@@ -1,6 +1,9 @@
 package plan
 
-import "slices"
+import (
+	"path"
+	"slices"
+)
 
 // A Section describes one kind of record: where it stands in the files, and
 // which keys its records have.
@@ -13,6 +16,9 @@ type Section struct {
 	value  string // the one field that a record is, where it is no mapping
 	listed bool   // a list of records rather than a mapping from keys
 	under  string // the section it stands in, if not at the top of a file
+	file   string // the name of the table in CSV that holds its records, if one does
+	head   string // the first line of that table
+	whole  bool   // a row of the table is the one field of a record
 	create func() Record
 	all    func(p *Plan) []Record
 	find   func(p *Plan, key string) (Record, bool)
@@ -30,6 +36,23 @@ func (s *Section) Field(name string) *Field {
 		}
 	}
 	return nil
+}
+
+// Table gives the name of the file that holds the records of the section as the rows of a table in
+// CSV, and the first line of that table; empty where they are no rows.
+func (s *Section) Table() (file, head string) { return s.file, s.head }
+
+// WholeRows reports whether a row of the table is the one field of a record, in the columns of
+// its first line; else each field is a column.
+func (s *Section) WholeRows() bool { return s.whole }
+
+// TableOf gives the section whose records stand in a table with this path below the root, or nil.
+func TableOf(name string) *Section {
+	i := slices.IndexFunc(sections, func(s *Section) bool { return s.file != "" && s.file == path.Base(name) })
+	if i < 0 {
+		return nil
+	}
+	return sections[i]
 }
 
 // All gives the records of the section in p.
@@ -77,16 +100,21 @@ var sections = []*Section{
 		func() *Message { return new(Message) }, func(p *Plan) *Table[*Message] { return &p.Messages })),
 	valued("calls", section(KindShortcut, "shortcuts", "number keys that call a group or an operator", shortcutFields(),
 		func() *Shortcut { return new(Shortcut) }, func(p *Plan) *Table[*Shortcut] { return &p.Shortcuts })),
-	keyed(operatorKey, section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
-		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators })),
+	tabled(OperatorsFile, operatorColumns, keyed(operatorKey, section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
+		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators }))),
 	section(KindRadio, "radios", "classes of radio that members own", radioFields(),
 		func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
 	within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
 		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
 	within("review", listed(acceptanceKey, []string{"rule", "at"}, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
 		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
-	keyed(licenseRowKey, section(KindLicenseRow, "", "the club's own rows of the license tables, in license.csv", licenseRowFields(),
-		func() *LicenseRow { return new(LicenseRow) }, func(p *Plan) *Table[*LicenseRow] { return &p.LicenseRows })),
+	rowed(LicenseFile, LicenseColumns, keyed(func(r Record) string { return r.(*LicenseRow).Row.V }, section(KindLicenseRow, "", "the club's own rows of the license tables, in license.csv", licenseRowFields(),
+		func() *LicenseRow { return new(LicenseRow) }, func(p *Plan) *Table[*LicenseRow] { return &p.LicenseRows }))),
+	rowed(SeparationFile, SeparationColumns, keyed(func(r Record) string { return r.(*SeparationRow).Row.V }, section(KindSeparationRow, "", "the distances that the club's coordinator asks, in separation.csv", separationRowFields(),
+		func() *SeparationRow { return new(SeparationRow) }, func(p *Plan) *Table[*SeparationRow] { return &p.SeparationRows }))),
+	neighborSection(),
+	section(KindCoordination, "coordination", "what a frequency coordinator remarked about a repeater", coordinationFields(),
+		func() *Coordination { return new(Coordination) }, func(p *Plan) *Table[*Coordination] { return &p.Coordinations }),
 }
 
 // section makes the description of a kind whose records stand in a table of the plan.
@@ -130,6 +158,12 @@ func valued(field string, s *Section) *Section { s.value = field; return s }
 
 // within says that the section stands in another and not at the top of a file.
 func within(outer string, s *Section) *Section { s.under = outer; return s }
+
+// tabled says that the records of the section are the rows of a table in CSV, each field a column.
+func tabled(file, head string, s *Section) *Section { s.file, s.head = file, head; return s }
+
+// rowed says that a record of the section is a row of a table in CSV, as it stands there.
+func rowed(file, head string, s *Section) *Section { s.whole = true; return tabled(file, head, s) }
 
 // keyed says that the records of the section get their keys from their fields.
 func keyed(keyOf func(Record) string, s *Section) *Section {

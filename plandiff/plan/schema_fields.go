@@ -8,6 +8,8 @@ func headerFields() []Field {
 		scalar("edition", Policy, editions, func(h *Header) *Value[int] { return &h.Edition }, "the year whose rules may block; a newer rule says at most warn"),
 		scalar("region", Policy, texts, func(h *Header) *Value[string] { return &h.Region }, "the country whose license tables apply"),
 		scalar("license", Policy, texts, func(h *Header) *Value[string] { return &h.License }, "the lowest class of license that the plan must be legal for"),
+		scalar("area", Policy, areas, func(h *Header) *Value[string] { return &h.Area }, "the part of the region whose frequency coordinator's distances apply, as in US-AL"),
+		scalar("neighbors", Policy, lists, func(h *Header) *Value[string] { return &h.List }, "the file with the neighbor list: neighbors.csv, or with folders before it"),
 		scalar("note", Label, notes, func(h *Header) *Value[string] { return &h.Note }, "for people; no radio holds it"),
 	}
 }
@@ -18,6 +20,8 @@ func groupFields() []Field {
 		scalar("label", Label, texts, func(g *Group) *Value[string] { return &g.Label }, "what the radio shows"),
 		scalar("call", Air, calls, func(g *Group) *Value[string] { return &g.Call }, "group, private or all"),
 		scalar("when", Label, texts, func(g *Group) *Value[string] { return &g.When }, "when to use it, on the cards of newcomers"),
+		scalar("busy_hour.calls", Label, counts, func(g *Group) *Value[int] { return &g.Busy.Calls }, "how many calls it has in the busy hour"),
+		scalar("busy_hour.seconds", Label, seconds, func(g *Group) *Value[int] { return &g.Busy.Seconds }, "how long one holds the slot on average, hang time included, in s"),
 		scalar("note", Label, notes, func(g *Group) *Value[string] { return &g.Note }, "for people; no radio holds it"),
 	}
 }
@@ -63,7 +67,7 @@ func operatorFields() []Field {
 	return []Field{
 		scalar("id", Label, radioIDs, func(o *Operator) *Value[signal.RadioID] { return &o.ID }, "the radio ID that the person sends"),
 		scalar("callsign", Label, callsigns, func(o *Operator) *Value[signal.Callsign] { return &o.Callsign }, "the person's callsign"),
-		scalar("name", Label, people, func(o *Operator) *Value[string] { return &o.Person }, "what members call the person"),
+		scalar("name", Label, cellTexts, func(o *Operator) *Value[string] { return &o.Person }, "what members call the person"),
 	}
 }
 
@@ -85,6 +89,22 @@ func acceptanceFields() []Field {
 func licenseRowFields() []Field {
 	return []Field{
 		scalar("row", Policy, rows, func(r *LicenseRow) *Value[string] { return &r.Row }, "what is allowed or barred, in the columns of license.csv"),
+	}
+}
+
+func separationRowFields() []Field {
+	return []Field{
+		scalar("row", Policy, rows, func(r *SeparationRow) *Value[string] { return &r.Row }, "which distance is asked, in the columns of separation.csv"),
+	}
+}
+
+func coordinationFields() []Field {
+	return []Field{
+		scalar("repeater", Label, names, func(c *Coordination) *Value[string] { return &c.Repeater }, "the repeater that it is about").naming(RefRepeater),
+		scalar("with", Label, texts, func(c *Coordination) *Value[string] { return &c.With }, "the other party, by key or callsign; left out: whoever it is").naming(RefParty),
+		scalar("by", Label, texts, func(c *Coordination) *Value[string] { return &c.By }, "who decided"),
+		scalar("date", Label, dates, func(c *Coordination) *Value[Date] { return &c.Date }, "when"),
+		scalar("text", Label, notes, func(c *Coordination) *Value[string] { return &c.Text }, "what was decided, in their words"),
 	}
 }
 

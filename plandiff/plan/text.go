@@ -11,9 +11,9 @@ func parseText(text string) (string, error) {
 	return visible(text, 200, false)
 }
 
-// parsePerson reads a name from a table, where a blank at the edge of a cell
-// means nothing.
-func parsePerson(text string) (string, error) {
+// parseCell reads a text from a table, where a blank at the edge of a cell means
+// nothing.
+func parseCell(text string) (string, error) {
 	return parseText(strings.TrimSpace(text))
 }
 

@@ -54,4 +54,13 @@ func (s *Severity) Thing() Thing { return Thing{KindSeverity, s.Key.V} }
 func (r *LicenseRow) Thing() Thing { return Thing{KindLicenseRow, r.Key.V} }
 
 // Thing names the record.
+func (r *SeparationRow) Thing() Thing { return Thing{KindSeparationRow, r.Key.V} }
+
+// Thing names the record.
+func (n *Neighbor) Thing() Thing { return Thing{KindNeighbor, n.Key.V} }
+
+// Thing names the record.
+func (c *Coordination) Thing() Thing { return Thing{KindCoordination, c.Key.V} }
+
+// Thing names the record.
 func (a *Acceptance) Thing() Thing { return Thing{KindAcceptance, a.Key.V} }

@@ -3,8 +3,8 @@ package plan
 import "slices"
 
 // Under gives the plan as it is judged by the rules of a base: with the edition,
-// region and license that the base states, with its license rows, and with the radios' limits no wider
-// than the base states them, so that a change cannot make room for itself. Keys
+// region and license that the base states, with its license and separation rows and the neighbors
+// that it lists, and with the radios' limits no wider than the base states them, so that a change cannot make room for itself. Keys
 // of the base are followed through ren. What the base does not state stays as it
 // is; where nothing differs, p itself is returned.
 func (p *Plan) Under(base *Plan, ren Renames) *Plan {
@@ -12,6 +12,7 @@ func (p *Plan) Under(base *Plan, ren Renames) *Plan {
 	changed := keep(&judged.Header.Edition, base.Header.Edition)
 	changed = keep(&judged.Header.Region, base.Header.Region) || changed
 	changed = keep(&judged.Header.License, base.Header.License) || changed
+	changed = keep(&judged.Header.Area, base.Header.Area) || changed
 	judged.Radios = Table[*Radio]{}
 	stated := make(map[string]*Radio)
 	for _, r := range base.Radios.All() {
@@ -24,8 +25,14 @@ func (p *Plan) Under(base *Plan, ren Renames) *Plan {
 		}
 		judged.Radios.add(&limited)
 	}
-	if !slices.EqualFunc(p.LicenseRows.Sorted(), base.LicenseRows.Sorted(), func(a, b *LicenseRow) bool { return a.Key.V == b.Key.V }) {
-		judged.base, changed = base, true
+	if !sameKeys(&p.LicenseRows, &base.LicenseRows) {
+		judged.licenseBase, changed = base, true
+	}
+	if !sameKeys(&p.SeparationRows, &base.SeparationRows) {
+		judged.separationBase, changed = base, true
+	}
+	if len(base.named()) > 0 && (p.Header.List.Or("") == "" || !sameKeys(&p.Neighbors, &base.Neighbors)) {
+		judged.neighborBase, changed = base, true
 	}
 	if !changed {
 		return p
@@ -36,10 +43,23 @@ func (p *Plan) Under(base *Plan, ren Renames) *Plan {
 // ClubRows gives the license rows that the plan is judged by: those of the base that it
 // was put under, or its own.
 func (p *Plan) ClubRows() []*LicenseRow {
-	if p.base != nil {
-		return p.base.LicenseRows.All()
+	if p.licenseBase != nil {
+		return p.licenseBase.LicenseRows.All()
 	}
 	return p.LicenseRows.All()
+}
+
+// Separations gives the separation rows that the plan is judged by: those of the base that
+// it was put under, or its own.
+func (p *Plan) Separations() []*SeparationRow {
+	if p.separationBase != nil {
+		return p.separationBase.SeparationRows.All()
+	}
+	return p.SeparationRows.All()
+}
+
+func sameKeys[R Record](a, b *Table[R]) bool {
+	return slices.EqualFunc(a.Sorted(), b.Sorted(), func(x, y R) bool { return x.Thing().Key == y.Thing().Key })
 }
 
 // keep puts the value of the base in, at the place of the one that it replaces,

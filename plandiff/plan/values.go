@@ -130,6 +130,36 @@ func parseSeconds(text string) (int, error) {
 	return n, nil
 }
 
+// parsePercent reads a share of the time: 1 to 100.
+func parsePercent(text string) (int, error) {
+	n, err := parseCount(text)
+	if err != nil || n < 1 || n > 100 {
+		return 0, fmt.Errorf("%q is not a share of the time from 1 to 100 percent; write digits alone", clip(text))
+	}
+	return n, nil
+}
+
+// parseLoss reads a loss in decibels.
+func parseLoss(text string) (signal.Decibels, error) {
+	loss, err := signal.ParseDecibels(text)
+	if err == nil && loss < 0 {
+		return 0, fmt.Errorf("%q would be a gain; a loss is written without a sign, as in 1.5", clip(text))
+	}
+	return loss, err
+}
+
+// parseArea reads a part of a country by its code in ISO 3166-2: US-AL. Whether there are rows
+// for it is for package rf to say.
+func parseArea(text string) (string, error) {
+	code := strings.ToUpper(text)
+	country, part, parted := strings.Cut(code, "-")
+	letters := strings.Trim(country, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" && strings.Trim(part, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789") == ""
+	if !parted || !letters || len(country) != 2 || len(part) < 1 || len(part) > 3 {
+		return "", fmt.Errorf("%q is not a part of a country; write its code by ISO 3166-2, as in US-AL", clip(text))
+	}
+	return code, nil
+}
+
 // FirstEdition is the edition of the first plans.
 const FirstEdition = 2026
 

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"bytes"
-	"encoding/csv"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,9 +9,9 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// Files writes a plan as text: plan.yaml with every section, operators.csv
-// where there are operators, and license.csv where the club has rows of its own. Load reads the same plan from it. Keys stand in the
-// order of the model, records in that of their keys; comments are not kept.
+// Files writes a plan as text: plan.yaml with every section, and the tables that
+// have rows. Load reads the same plan from it. Keys stand in the order of the model, records in
+// that of their keys; comments are not kept.
 func Files(p *Plan) (map[string][]byte, error) {
 	top := mappingNode()
 	var review *yaml.Node
@@ -40,11 +39,10 @@ func Files(p *Plan) (map[string][]byte, error) {
 		return nil, fmt.Errorf("writing %s: %w", RootFile, err)
 	}
 	files := map[string][]byte{RootFile: buf.Bytes()}
-	if p.Operators.Len() > 0 {
-		files[OperatorsFile] = operatorsCSV(p)
-	}
-	if p.LicenseRows.Len() > 0 {
-		files[LicenseFile] = licenseCSV(p)
+	for _, s := range sections {
+		if s.file != "" && len(s.all(p)) > 0 {
+			files[fileOf(s, p)] = tableCSV(s, p)
+		}
 	}
 	return files, nil
 }
@@ -155,15 +153,4 @@ func inside(n *yaml.Node, key string) *yaml.Node {
 	block.Style = yaml.FlowStyle
 	put(n, key, block)
 	return block
-}
-
-func operatorsCSV(p *Plan) []byte {
-	var buf bytes.Buffer
-	w := csv.NewWriter(&buf)
-	rows := [][]string{operatorColumns}
-	for _, o := range p.Operators.Sorted() {
-		rows = append(rows, []string{o.ID.V.String(), string(o.Callsign.V), o.Person.V})
-	}
-	_ = w.WriteAll(rows) // a buffer takes everything
-	return buf.Bytes()
 }

@@ -1,7 +1,6 @@
 package rewrite
 
 import (
-	"path"
 	"slices"
 	"strings"
 
@@ -21,14 +20,8 @@ func (e *editor) add() error {
 			return missing(plandiff.Change{Was: c.Thing})
 		}
 		s := plan.SectionOf(c.Thing.Kind)
-		if c.Thing.Kind == plan.KindOperator {
-			if err := e.table(c.At.File).add(r.(*plan.Operator)); err != nil {
-				return err
-			}
-			continue
-		}
-		if row, ok := r.(*plan.LicenseRow); ok {
-			e.licenseTable().addRow(row.Row.V)
+		if file, _ := s.Table(); file != "" {
+			e.table(s, c.At.File).add(r)
 			continue
 		}
 		t := e.home(s, c.At.File)
@@ -41,31 +34,27 @@ func (e *editor) add() error {
 	return nil
 }
 
-// table gives the table of operators that a new row belongs into.
-func (e *editor) table(wish string) *table {
-	if t := e.tables[wish]; t != nil {
+// table gives the table of a section that a new row belongs into, which is made where there
+// is none.
+func (e *editor) table(s *plan.Section, wish string) *table {
+	if s.Kind == plan.KindNeighbor && e.want.Header.List.IsSet() {
+		wish = e.want.Header.List.V
+	}
+	if t := e.tables[wish]; t != nil && t.s == s {
 		return t
 	}
-	for _, name := range names(e.tables) {
-		if path.Base(name) == plan.OperatorsFile {
-			return e.tables[name]
+	name, _ := s.Table()
+	if plan.TableOf(wish) == s {
+		name = wish
+	} else {
+		for _, other := range names(e.tables) {
+			if e.tables[other].s == s {
+				return e.tables[other]
+			}
 		}
 	}
-	name := plan.OperatorsFile
-	if path.Base(wish) == plan.OperatorsFile {
-		name = wish
-	}
-	e.tables[name] = newTable(nil, operatorsHead)
+	e.tables[name] = newTable(s, nil)
 	return e.tables[name]
-}
-
-// licenseTable gives the table of the club's own license rows, which is made where
-// there is none.
-func (e *editor) licenseTable() *table {
-	if e.tables[plan.LicenseFile] == nil {
-		e.tables[plan.LicenseFile] = newTable(nil, plan.LicenseColumns)
-	}
-	return e.tables[plan.LicenseFile]
 }
 
 // home gives the file that a new record belongs into: the one where the change has

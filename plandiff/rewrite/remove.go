@@ -19,7 +19,7 @@ func (e *editor) remove() error {
 		if !ok {
 			return missing(c)
 		}
-		if c.Was.Kind == plan.KindOperator || c.Was.Kind == plan.KindLicenseRow {
+		if file, _ := plan.SectionOf(c.Was.Kind).Table(); file != "" {
 			e.tables[r.Place().File].remove(r.Place().Line)
 			continue
 		}

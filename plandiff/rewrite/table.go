@@ -8,14 +8,12 @@ import (
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/signal"
 )
 
-// operatorsHead is the first line of a new table of operators.
-const operatorsHead = "id,callsign,name"
-
-// A table is the lines of a file with operators, or with license rows. A row stands
-// on one line.
+// A table is the lines of a file whose rows are records. A row stands on one line.
 type table struct {
+	s     *plan.Section
 	lines []string // with their line ends
 	gone  map[int]bool
 	added []string
@@ -24,13 +22,14 @@ type table struct {
 	open  bool // the last line had no line end
 }
 
-func newTable(text []byte, head string) *table {
-	t := &table{gone: map[int]bool{}, eol: "\n"}
+func newTable(section *plan.Section, text []byte) *table {
+	t := &table{s: section, gone: map[int]bool{}, eol: "\n"}
 	s := string(text)
 	if strings.Contains(s, "\r\n") {
 		t.eol = "\r\n"
 	}
 	if s == "" {
+		_, head := section.Table()
 		s = head + t.eol
 	}
 	if !strings.HasSuffix(s, "\n") {
@@ -106,28 +105,25 @@ func quotedCell(text string, had bool) string {
 func (t *table) remove(line int32) { t.gone[int(line)-1] = true }
 
 // change writes the cells of a row that are different now.
-func (t *table) change(at plan.Place, edits []plandiff.Edit) error {
+func (t *table) change(at plan.Place, now plan.Record, edits []plandiff.Edit) error {
 	i := int(at.Line) - 1
+	t.need(now)
+	row := cells(t.lines[i])
+	texts := t.row(now)
 	for _, edit := range edits {
-		if edit.Field == "name" {
-			t.needName()
+		for _, name := range t.spellings(edit.Field) {
+			column := slices.Index(t.head, name)
+			if column >= len(row) {
+				return &Unsafe{at, fmt.Sprintf("the cell for %s is not found in this row", edit.Field), "change the row by hand"}
+			}
+			old := row[column]
+			body := strings.TrimSpace(old)
+			lead := old[:strings.Index(old, body)]
+			tail := old[len(lead)+len(body):]
+			row[column] = lead + quotedCell(texts[column], strings.HasPrefix(body, `"`)) + tail
 		}
-		column := slices.Index(t.head, edit.Field)
-		row := cells(t.lines[i])
-		if column < 0 || column >= len(row) {
-			return &Unsafe{at, fmt.Sprintf("the cell for %s is not found in this row", edit.Field), "change the row by hand"}
-		}
-		old := row[column]
-		body := strings.TrimSpace(old)
-		lead := old[:strings.Index(old, body)]
-		tail := old[len(lead)+len(body):]
-		text := ""
-		if len(edit.New) > 0 {
-			text = edit.New[0]
-		}
-		row[column] = lead + quotedCell(text, strings.HasPrefix(body, `"`)) + tail
-		t.lines[i] = strings.Join(row, ",") + t.ending(i)
 	}
+	t.lines[i] = strings.Join(row, ",") + t.ending(i)
 	return nil
 }
 
@@ -138,11 +134,31 @@ func (t *table) ending(i int) string {
 	return "\n"
 }
 
-// needName puts in a column for names where the table has none.
-func (t *table) needName() {
-	if slices.Contains(t.head, "name") {
-		return
+// need puts in the columns that a record has values for and the table lacks.
+func (t *table) need(r plan.Record) {
+	_, head := t.s.Table()
+	for column := range strings.SplitSeq(head, ",") {
+		said := len(t.s.Field(column).Items(r)) > 0
+		if said && !slices.Contains(t.head, column) && !(column == "input" && t.splits(r)) {
+			t.widen(column)
+		}
 	}
+}
+
+// splits reports whether the table has the input of a neighbor as a split.
+func (t *table) splits(r plan.Record) bool {
+	n, ok := r.(*plan.Neighbor)
+	if !ok || !slices.Contains(t.head, "split") || slices.Contains(t.head, "input") {
+		return false
+	}
+	_, err := signal.ParseSplit(splitText(n))
+	return err == nil
+}
+
+func splitText(n *plan.Neighbor) string { return signal.Split(n.Input.V - n.Output.V).String() }
+
+// widen puts in a column behind the last.
+func (t *table) widen(column string) {
 	first := true
 	for i, line := range t.lines {
 		if strings.TrimSpace(line) == "" {
@@ -151,49 +167,62 @@ func (t *table) needName() {
 		end := t.ending(i)
 		more := ","
 		if first {
-			more, first = ",name", false
+			more, first = ","+column, false
 		}
 		t.lines[i] = strings.TrimSuffix(line, end) + more + end
 	}
 	for i, line := range t.added {
 		t.added[i] = strings.TrimRight(line, "\r\n") + "," + t.eol
 	}
-	t.head = append(t.head, "name")
+	t.head = append(t.head, column)
+}
+
+// spellings gives the columns of the table that say what a field does.
+func (t *table) spellings(field string) []string {
+	names := []string{field}
+	if t.s.Kind == plan.KindNeighbor && (field == "input" || field == "output") {
+		names = append(names, "split")
+	}
+	return slices.DeleteFunc(names, func(name string) bool { return !slices.Contains(t.head, name) })
+}
+
+// row gives the cells of a record in the columns of the table.
+func (t *table) row(r plan.Record) []string {
+	row := t.s.Row(r, t.head)
+	if n, ok := r.(*plan.Neighbor); ok && n.Input.IsSet() && t.splits(n) {
+		row[slices.Index(t.head, "split")] = splitText(n)
+	}
+	return row
 }
 
 // add puts a row in: behind the last, or where its ID belongs if the rows are
 // sorted by it.
-func (t *table) add(o *plan.Operator) error {
-	if o.Person.IsSet() {
-		t.needName()
+func (t *table) add(r plan.Record) {
+	if t.s.WholeRows() {
+		t.added = append(t.added, t.s.Fields[0].Items(r)[0].Text+t.eol)
+		return
 	}
-	row := make([]string, len(t.head))
-	for i, column := range t.head {
-		switch column {
-		case "id":
-			row[i] = o.ID.V.String()
-		case "callsign":
-			row[i] = string(o.Callsign.V)
-		case "name":
-			row[i] = quotedCell(o.Person.V, false)
-		}
+	t.need(r)
+	row := t.row(r)
+	var quoted []string
+	for _, cell := range row {
+		quoted = append(quoted, quotedCell(cell, false))
 	}
-	line := strings.Join(row, ",") + t.eol
+	line := strings.Join(quoted, ",") + t.eol
 	if i, ok := t.where(row); ok {
 		t.lines[i] = line + t.lines[i] // one line of the old numbering, so that places stay right
-		return nil
+		return
 	}
 	t.added = append(t.added, line)
-	return nil
 }
-
-// addRow puts a row in behind the last.
-func (t *table) addRow(row string) { t.added = append(t.added, row+t.eol) }
 
 // where gives the line before which a row belongs, if the rows are sorted by ID
 // and it does not belong behind the last.
 func (t *table) where(row []string) (int, bool) {
 	column := slices.Index(t.head, "id")
+	if column < 0 {
+		return 0, false
+	}
 	id := func(cells []string) int {
 		if column >= len(cells) {
 			return -1

@@ -3,7 +3,6 @@ package rewrite
 import (
 	"fmt"
 	"maps"
-	"path"
 	"slices"
 	"strings"
 
@@ -41,7 +40,7 @@ func Tidy(files map[string][]byte, p *plan.Plan) (map[string][]byte, error) {
 		texts[name] = text
 	}
 	for name, t := range e.tables {
-		if path.Base(name) == plan.OperatorsFile {
+		if !t.s.WholeRows() {
 			texts[name] = t.tidy()
 		}
 	}

@@ -3,7 +3,6 @@ package rewrite
 import (
 	"errors"
 	"fmt"
-	"path"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/rewrite/layout"
@@ -37,12 +36,8 @@ func (e *editor) open() error {
 		if !ok {
 			return fmt.Errorf("the text of %s is missing", name)
 		}
-		switch path.Base(name) {
-		case plan.OperatorsFile:
-			e.tables[name] = newTable(text, operatorsHead)
-			continue
-		case plan.LicenseFile:
-			e.tables[name] = newTable(text, plan.LicenseColumns)
+		if s := plan.TableOf(name); s != nil {
+			e.tables[name] = newTable(s, text)
 			continue
 		}
 		t, err := newTree(name, text)

@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 
+	"passband.example/plandiff/plan"
 	"passband.example/review/rf"
 )
 
@@ -12,6 +13,10 @@ type Conflict struct {
 	Ours  Party // a repeater of the plan
 	Other Party
 	a, b  *rf.Station
+
+	// Remarks are what a coordinator remarked about the pair, the latest first. Where there is one, the
+	// pair was looked at by somebody who decides, and it is no more than a note.
+	Remarks []*plan.Coordination
 }
 
 // Text says what the conflict is: both parties, what meets, both distances.

@@ -8,13 +8,37 @@ import (
 
 // A Party is one of the two stations of a conflict, or one that shares a site.
 type Party struct {
-	Name     string         // how a finding calls it: the key of the repeater
-	Repeater *plan.Repeater // of the plan
-	Place    *rf.Place      // nil where the plan does not say
+	Name     string         // how a finding calls it: the key of the repeater, or callsign and label of a neighbor
+	Repeater *plan.Repeater // of the plan; nil for a neighbor
+	Neighbor *plan.Neighbor // of the neighbor list
+	Place    *rf.Place      // nil where it is not known
+
+	Before bool // the row of the neighbor is one of the base that the change took out
 }
 
-// At gives where the plan says that there is such a station.
-func (p Party) At() plan.Place { return p.Repeater.Place() }
+// At gives where the plan says that there is such a station; for a row that the change took out
+// there is no place.
+func (p Party) At() plan.Place {
+	switch {
+	case p.Repeater != nil:
+		return p.Repeater.Place()
+	case p.Before:
+		return plan.Place{}
+	}
+	return p.Neighbor.Place()
+}
+
+// ofNeighbor gives a row of the neighbor list.
+func ofNeighbor(p *plan.Plan, n *plan.Neighbor) (Party, rf.Station) {
+	party := Party{Name: n.Called(), Neighbor: n, Place: placeOf(n.Lat, n.Lon, n.Grid), Before: !p.Lists(n)}
+	station := rf.Station{
+		Name: party.Name, Callsign: n.Callsign.Or(""), Place: party.Place,
+		Output: n.Output.Or(0), Input: n.Input.Or(0), Tone: n.Tone.Or(signal.Tone{}),
+		DMR: n.ColorCode.IsSet(), ColorCode: n.ColorCode.Or(0),
+	}
+	station.FM = n.Tone.IsSet() || !station.DMR
+	return party, station
+}
 
 // ofRepeater gives a repeater of the plan, and as others on the air notice it.
 func ofRepeater(r *plan.Repeater) (Party, rf.Station) {

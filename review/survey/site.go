@@ -25,13 +25,17 @@ type Product struct {
 	On      Party   // on whose input it falls
 }
 
-// gather finds the sites and their products.
-func (s *Survey) gather() {
+// gather finds the sites and their products. An entry of the neighbor list that is one of the
+// plan's own repeaters is not there twice.
+func (s *Survey) gather(same [][2]int) {
 	places := make([]*rf.Place, len(s.Stations))
 	for i := range s.Stations {
 		if st := &s.Stations[i]; st.Output != 0 {
 			places[i] = st.Place
 		}
+	}
+	for _, pair := range same {
+		places[pair[1]] = nil
 	}
 	sites, unsure := rf.Sites(places, rf.OneSiteM)
 	for _, members := range sites {

@@ -1,6 +1,9 @@
 package survey
 
 import (
+	"errors"
+	"strings"
+
 	"passband.example/plandiff/plan"
 	"passband.example/review/rf"
 )
@@ -27,19 +30,46 @@ func Of(p *plan.Plan) *Survey {
 	for _, r := range p.Repeaters.Sorted() {
 		s.enter(ofRepeater(r))
 	}
+	for _, n := range p.NeighborList() {
+		s.enter(ofNeighbor(p, n))
+	}
 	found := s.Table.Review(s.Stations)
 	s.HeldBack = found.HeldBack
+	remarks := remarksOf(p)
 	for _, c := range found.Conflicts {
-		s.Conflicts = append(s.Conflicts, Conflict{Conflict: c, Ours: s.parties[c.A], Other: s.parties[c.B], a: &s.Stations[c.A], b: &s.Stations[c.B]})
+		conflict := Conflict{Conflict: c, Ours: s.parties[c.A], Other: s.parties[c.B], a: &s.Stations[c.A], b: &s.Stations[c.B]}
+		conflict.Remarks = remarks.about(&conflict)
+		s.Conflicts = append(s.Conflicts, conflict)
 	}
 	s.Unplaced, s.Unasked = s.named(found.Unplaced), s.named(found.Unasked)
-	s.gather()
+	s.gather(found.Same)
 	return s
 }
 
-// TableOf gives the separation table by which the stations of a plan are compared.
+// TableOf gives the separation table by which the stations of a plan are compared: the rows
+// published for its area or country over the proposed defaults, and the club's own rows over
+// them. A row that can't be used is left out: see OwnRow.
 func TableOf(p *plan.Plan) *rf.Table {
-	return rf.Separations(p.Header.Region.Or(""), nil)
+	var own []rf.Row
+	for _, r := range p.Separations() {
+		if row, err := OwnRow(r); err == nil {
+			own = append(own, row)
+		}
+	}
+	return rf.Separations(p.Header.Area.Or(p.Header.Region.Or("")), own)
+}
+
+// OwnRow reads one of the club's own rows, or says what is wrong with it.
+func OwnRow(r *plan.SeparationRow) (rf.Row, error) {
+	rows, err := rf.ReadRows(plan.SeparationFile, []byte(plan.SeparationColumns+"\n"+r.Row.V+"\n"))
+	switch {
+	case err != nil:
+		return rf.Row{}, errors.New(strings.ReplaceAll(err.Error(), plan.SeparationFile+":2: ", ""))
+	case len(rows) != 1:
+		return rf.Row{}, errors.New("it holds no row")
+	}
+	rows[0].Line = int(r.Place().Line)
+	return rows[0], nil
 }
 
 func (s *Survey) enter(p Party, station rf.Station) {

@@ -72,8 +72,10 @@ func required(kind plan.Kind, field string) bool {
 	switch kind {
 	case plan.KindPlan:
 		return field == "plan"
-	case plan.KindMessage, plan.KindShortcut, plan.KindSeverity, plan.KindLicenseRow:
+	case plan.KindMessage, plan.KindShortcut, plan.KindSeverity, plan.KindLicenseRow, plan.KindSeparationRow:
 		return true
+	case plan.KindNeighbor:
+		return field == "output"
 	case plan.KindOperator:
 		return field == "id" || field == "callsign"
 	case plan.KindAcceptance:
@@ -102,17 +104,22 @@ func empty(t *rapid.T, kind plan.Kind, key string) plan.Record {
 	return r
 }
 
-// plan puts the records into a plan, but for an acceptance or a license row that
-// repeats another.
+// plan puts the records into a plan, but for an acceptance or a row of a club's own
+// table that repeats another.
 func (d *draft) plan(t *rapid.T) *plan.Plan {
 	p := new(plan.Plan)
 	for _, r := range d.records {
 		dropLostSplit(r)
-		if err := p.Add(r); err != nil && r.Thing().Kind != plan.KindAcceptance && r.Thing().Kind != plan.KindLicenseRow {
+		if err := p.Add(r); err != nil && !repeats(r.Thing().Kind) {
 			t.Fatal(err)
 		}
 	}
 	return p
+}
+
+// repeats reports whether a drawn record of the kind may say the same as another.
+func repeats(kind plan.Kind) bool {
+	return kind == plan.KindAcceptance || kind == plan.KindLicenseRow || kind == plan.KindSeparationRow
 }
 
 // dropLostSplit takes away a split that leads to no frequency, which Load refuses.

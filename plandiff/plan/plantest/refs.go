@@ -32,6 +32,10 @@ func (d *draft) reference(ref plan.Ref) *rapid.Generator[string] {
 		return d.entry()
 	case plan.RefCall:
 		return rapid.OneOf(d.known(plan.KindGroup), rapid.StringMatching(`N0QR[A-Z]`), number(9990001, 9990040))
+	case plan.RefRepeater:
+		return d.known(plan.KindRepeater)
+	case plan.RefParty:
+		return rapid.OneOf(d.known(plan.KindRepeater), rapid.StringMatching(`N0QR[A-Z]`))
 	case plan.RefAcceptance:
 		return rapid.OneOf(d.talkPath(), d.known(plan.KindRepeater), rapid.Map(d.known(plan.KindZone), func(key string) string { return "zone " + key }))
 	}

@@ -33,7 +33,7 @@ func (d *draft) value(kind plan.Kind, f *plan.Field) *rapid.Generator[string] {
 	case strings.HasPrefix(f.Name, "limits."):
 		return number(0, 2000)
 	case strings.HasPrefix(f.Name, "fm.tone."):
-		return rapid.SampledFrom([]string{"67.0", "103.5", "254.1", "D023N", "D047I", "D023I", "D754N"})
+		return tone()
 	case kind == plan.KindGroup && f.Name == "id":
 		return number(1, 16777215)
 	case kind == plan.KindLicenseRow:
@@ -41,6 +41,13 @@ func (d *draft) value(kind plan.Kind, f *plan.Field) *rapid.Generator[string] {
 			",amateur,,,145.2,145.3,no,all,,,,our nets stay clear,decision of the club,2026-03,read,",
 			",amateur,repeater,,439.0,439.5,no,all,,,,,x,y,memory,", ",amateur,,,70.0,70.5,yes,all,,10,ERP,\"ours, read\",notice,2026-01,read,",
 		})
+	case kind == plan.KindSeparationRow:
+		return rapid.SampledFrom([]string{
+			"our valley,2m,0,60 mi,any,decision of the council,read,", "any,70cm,25000,5 km,dmr,\"council, by letter\",memory,high sites",
+			"US-AL,any,0,0 mi,any,x,y,",
+		})
+	case kind == plan.KindNeighbor || kind == plan.KindCoordination || strings.HasPrefix(f.Name, "busy_hour."):
+		return onTheAir(f.Name)
 	case kind == plan.KindMessage || f.Name == "reason" || f.Name == "plan":
 		return line()
 	}
@@ -94,8 +101,20 @@ func siteOrPolicy(name string) *rapid.Generator[string] {
 		return rapid.SampledFrom([]string{"-104.2", "-180", "180", "0"})
 	case "site.height_m":
 		return rapid.SampledFrom([]string{"0", "30", "12.5", "-3"})
-	case "site.erp_w":
+	case "site.power_w", "site.erp_w":
 		return rapid.SampledFrom([]string{"50", "0.001", "1000000"})
+	case "site.gain_dbd":
+		return rapid.SampledFrom([]string{"6", "-3", "2.15", "0"})
+	case "site.loss_db":
+		return rapid.SampledFrom([]string{"0", "1.5", "100"})
+	case "site.duty_percent":
+		return number(1, 100)
+	case "site.people_m":
+		return rapid.SampledFrom([]string{"0", "3", "12.5"})
+	case "area":
+		return rapid.SampledFrom([]string{"US-AL", "DE-BY", "FR-75"})
+	case "neighbors":
+		return rapid.SampledFrom([]string{"neighbors.csv", "neighbors.csv", "lists/neighbors.csv"})
 	case "bands":
 		return rapid.SampledFrom([]string{"144-148", "420-450", "0.1-9999.999999", "26.965-27.405"})
 	case "modes":
@@ -114,6 +133,33 @@ func siteOrPolicy(name string) *rapid.Generator[string] {
 		return rapid.SampledFrom([]string{"2027-06-01", "2028-02-29", "0001-01-01", "9999-12-31"})
 	}
 	return nil
+}
+
+// onTheAir gives the values of the records about stations of others and of what was said of them.
+func onTheAir(name string) *rapid.Generator[string] {
+	switch name {
+	case "label", "by", "source":
+		return line()
+	case "text":
+		return note()
+	case "tone":
+		return tone()
+	case "color_code":
+		return number(0, 15)
+	case "grid", "lat", "lon", "height_m", "erp_w":
+		return siteOrPolicy("site." + name)
+	case "date":
+		return siteOrPolicy("until")
+	case "busy_hour.calls":
+		return number(0, 500)
+	case "busy_hour.seconds":
+		return number(0, 3600)
+	}
+	return byName(name)
+}
+
+func tone() *rapid.Generator[string] {
+	return rapid.SampledFrom([]string{"67.0", "103.5", "254.1", "D023N", "D047I", "D023I", "D754N"})
 }
 
 func number(low, high int) *rapid.Generator[string] {

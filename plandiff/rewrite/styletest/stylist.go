@@ -80,7 +80,37 @@ func (s *stylist) files(p *plan.Plan) map[string][]byte {
 		}
 		files[plan.LicenseFile] = []byte(text)
 	}
+	if rows := p.SeparationRows.All(); len(rows) > 0 {
+		text := plan.SeparationColumns + "\n# as the council asks\n"
+		for _, r := range rows {
+			text += r.Row.V + "\n"
+		}
+		files[plan.SeparationFile] = []byte(text)
+	}
+	if p.Neighbors.Len() > 0 {
+		files[p.Header.List.Or("neighbors.csv")] = s.neighbors(p)
+	}
 	return files
+}
+
+// neighbors writes a neighbor list with its columns in some order.
+func (s *stylist) neighbors(p *plan.Plan) []byte {
+	columns := rapid.Permutation([]string{"callsign", "label", "output", "input", "tone", "color_code", "grid", "lat", "lon", "height_m", "erp_w", "source", "date"}).Draw(s.t, "columns")
+	text := strings.Join(columns, ",") + "\n"
+	section := plan.SectionOf(plan.KindNeighbor)
+	for _, n := range p.Neighbors.All() {
+		for i, column := range columns {
+			cell := strings.Join(section.Field(column).Texts(n, nil), "")
+			if strings.ContainsAny(cell, "\",") || s.rarely("quotes") && cell != "" {
+				cell = `"` + strings.ReplaceAll(cell, `"`, `""`) + `"`
+			}
+			if text += cell; i < len(columns)-1 {
+				text += ","
+			}
+		}
+		text += "\n"
+	}
+	return []byte(text)
 }
 
 // section gives the records of a section that go into a file. Those of one

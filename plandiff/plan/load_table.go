@@ -11,32 +11,40 @@ import (
 	"unicode/utf8"
 )
 
-var operatorColumns = []string{"id", "callsign", "name"}
-
-// A table is a file with the columns id, callsign and name, being read.
+// A table is a file in CSV whose first line names its columns, being read.
 type table struct {
 	l       *loader
+	s       *Section
 	csv     *csv.Reader
-	columns []int // what stands in each column, as an index of operatorColumns
+	columns []*Field // what stands in each column; nil: the other spelling of one, see Neighbor
 
 	data  []byte
 	line  int // a line, and the offset of its first byte
 	start int
 }
 
-// readOperators reads a table of operators.
-func (l *loader) readOperators(data []byte) {
-	t := &table{l: l, csv: csv.NewReader(bytes.NewReader(data)), data: data, line: 1}
+func (l *loader) newTable(s *Section, data []byte) *table {
+	return &table{l: l, s: s, csv: csv.NewReader(bytes.NewReader(data)), data: data, line: 1}
+}
+
+// readTable reads a table in which each field is a column.
+func (l *loader) readTable(s *Section, data []byte) {
+	t := l.newTable(s, data)
 	t.csv.ReuseRecord = true
 	t.csv.TrimLeadingSpace = true
 	if !t.head() {
 		return
 	}
+	t.rows(t.record)
+}
+
+// rows reads what is left of the table, row by row.
+func (t *table) rows(use func(cells []string)) {
 	for {
-		row, err := t.csv.Read()
+		cells, err := t.csv.Read()
 		switch {
 		case err == nil:
-			t.operator(row)
+			use(cells)
 		case errors.Is(err, io.EOF):
 			return
 		default:
@@ -55,30 +63,48 @@ func (t *table) head() bool {
 		t.mistake(err)
 		return false
 	}
+	var titles []string
 	for i, title := range head {
-		column := slices.Index(operatorColumns, strings.ToLower(strings.TrimSpace(title)))
+		name := strings.ToLower(strings.TrimSpace(title))
 		switch {
-		case column < 0:
+		case t.s.Field(name) == nil && !t.respells(name):
 			t.unknown(i, title)
 			return false
-		case slices.Contains(t.columns, column):
-			t.l.problem(DuplicateKey, t.place(i), fmt.Sprintf("the column %q stands there twice", operatorColumns[column]), "only one of the two can be meant", "take one out")
+		case slices.Contains(titles, name):
+			t.l.problem(DuplicateKey, t.place(i), fmt.Sprintf("the column %q stands there twice", name), "only one of the two can be meant", "take one out")
 			return false
 		}
-		t.columns = append(t.columns, column)
+		titles, t.columns = append(titles, name), append(t.columns, t.s.Field(name))
 	}
-	for i, title := range operatorColumns[:2] {
-		if !slices.Contains(t.columns, i) {
-			t.l.problem(BadSyntax, t.place(0), fmt.Sprintf("the column %q is missing", title), "the first line of the table names its columns", "let the table begin with the line id,callsign,name")
+	return t.hasColumns(titles)
+}
+
+// hasColumns notes a column without which the table says nothing.
+func (t *table) hasColumns(titles []string) bool {
+	for _, title := range t.s.columns() {
+		if mustHave(t.s.Kind, title) && !slices.Contains(titles, title) {
+			t.l.problem(BadSyntax, t.place(0), fmt.Sprintf("the column %q is missing", title), "the first line of the table names its columns", "let the table begin with the line "+t.s.head)
 			return false
 		}
 	}
 	return true
 }
 
+// mustHave names the columns that each row must have.
+func mustHave(kind Kind, column string) bool {
+	switch kind {
+	case KindOperator:
+		return column == "id" || column == "callsign"
+	case KindNeighbor:
+		return column == "output"
+	}
+	return false
+}
+
 func (t *table) unknown(i int, title string) {
-	fix := "the columns are id, callsign and name"
-	if near := Nearest(strings.TrimSpace(title), operatorColumns); near != "" {
+	known := t.s.columns()
+	fix := "the columns are " + strings.Join(known[:len(known)-1], ", ") + " and " + known[len(known)-1]
+	if near := Nearest(strings.TrimSpace(title), known); near != "" {
 		fix = "did you mean " + near + "?"
 	}
 	if strings.ContainsAny(title, ";\t") {
@@ -87,30 +113,29 @@ func (t *table) unknown(i int, title string) {
 	t.l.problem(UnknownKey, t.place(i), fmt.Sprintf("%q is not a column of this table", clip(title)), "the first line of the table names its columns", fix)
 }
 
-func (t *table) operator(row []string) {
-	o := new(Operator)
-	o.Key.At = t.place(0)
-	for i, text := range row {
-		at := t.place(i)
-		switch text = strings.Clone(strings.TrimSpace(text)); t.columns[i] {
-		case 0:
-			o.ID = cell(t.l, "id", radioIDs, text, at)
-		case 1:
-			o.Callsign = cell(t.l, "callsign", callsigns, text, at)
-		case 2:
-			if text != "" {
-				o.Person = cell(t.l, "name", people, text, at)
-			}
+// record reads one row.
+func (t *table) record(cells []string) {
+	r, before := t.s.create(), len(t.l.plan.Problems)
+	r.setKey(Value[string]{At: t.place(0)})
+	for i, text := range cells {
+		if f := t.columns[i]; f != nil && (strings.TrimSpace(text) != "" || mustHave(t.s.Kind, f.Name)) {
+			f.cell(t.l, r, strings.Clone(strings.TrimSpace(text)), t.place(i))
 		}
 	}
+	if i := slices.Index(t.columns, nil); i >= 0 {
+		t.respell(r, strings.TrimSpace(cells[i]), i)
+	}
+	if len(t.l.plan.Problems) > before {
+		r.setPartly()
+	}
 	if t.l.apart {
-		t.l.records = append(t.l.records, o)
+		t.l.records = append(t.l.records, r)
 		return
 	}
-	_ = t.l.plan.Add(o) // rows are never refused
+	_ = t.l.plan.Add(r) // rows are never refused
 }
 
-func cell[T any](l *loader, name string, c codec[T], text string, at Place) Value[T] {
+func loadCell[T any](l *loader, name string, c codec[T], text string, at Place) Value[T] {
 	v, err := c.value(text)
 	v.At = at
 	if err != nil {
@@ -155,11 +180,4 @@ func (t *table) mistake(err error) {
 		what, fix = "there is a quote inside a text that does not begin with one", `put quotes around the whole text, and write "" for a quote inside it`
 	}
 	t.l.problem(BadSyntax, at, what, "this row is missing from the plan", fix)
-}
-
-// operatorKey tells a row of the table by all that it says, so that the order of
-// rows means nothing; Add numbers rows that say the same.
-func operatorKey(r Record) string {
-	o := r.(*Operator)
-	return o.ID.V.String() + "/" + string(o.Callsign.V) + "/" + o.Person.V
 }

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 )
 
@@ -14,10 +13,14 @@ import (
 // tables of this program; package license says what they mean.
 const LicenseColumns = "classes,service,station,place,low_mhz,high_mhz,transmit,emissions,max_width_hz,max_power_w,power_kind,condition,source,edition,confidence,note"
 
-// readLicense reads the club's own rows of the license tables. What their cells mean is
-// read where they are used; here each is a row of the right shape, at its place.
-func (l *loader) readLicense(data []byte) {
-	t := &table{l: l, csv: csv.NewReader(bytes.NewReader(data)), data: data, line: 1}
+// SeparationColumns is the first line of separation.csv. The columns are those of the
+// separation table of this program; package rf says what they mean.
+const SeparationColumns = "region,band,spacing_hz,required,applies,source,confidence,note"
+
+// readRows reads the club's own rows of a table that comes with the program. What their cells
+// mean is read where they are used; here each is a row of the right shape, at its place.
+func (l *loader) readRows(s *Section, data []byte) {
+	t := l.newTable(s, data)
 	t.csv.Comment = '#'
 	head, err := t.csv.Read()
 	switch {
@@ -26,8 +29,8 @@ func (l *loader) readLicense(data []byte) {
 	case err != nil:
 		t.mistake(err)
 		return
-	case !slices.Equal(head, strings.Split(LicenseColumns, ",")):
-		l.problem(BadSyntax, t.place(0), "the columns of this table are not those of the license tables", "nothing in it can be used, and what it bars would not be judged", "let the first line be "+LicenseColumns)
+	case strings.Join(head, ",") != s.head:
+		l.problem(BadSyntax, t.place(0), "the columns of this table are not those of the "+strings.TrimSuffix(s.Kind.String(), " row")+" tables", "nothing in it can be used, and what it asks would not be judged", "let the first line be "+s.head)
 		return
 	}
 	for rows := 1; ; rows++ {
@@ -37,7 +40,7 @@ func (l *loader) readLicense(data []byte) {
 			l.problem(BadValue, t.place(0), fmt.Sprintf("there are more than %d rows here", MaxLicenseRows), "those from this one on are not read, so that no table can hang the program", "join ranges that touch, and leave out what the tables of your region say")
 			return
 		case err == nil:
-			t.licenseRow(cells)
+			t.row(cells)
 		case errors.Is(err, io.EOF):
 			return
 		default:
@@ -46,14 +49,15 @@ func (l *loader) readLicense(data []byte) {
 	}
 }
 
-func (t *table) licenseRow(cells []string) {
-	r, at := new(LicenseRow), t.place(0)
-	r.Row = cell(t.l, "row", rows, csvLine(cells), at)
-	if r.Row.Bad {
+// row keeps one row as it stands.
+func (t *table) row(cells []string) {
+	r, at, before := t.s.create(), t.place(0), len(t.l.plan.Problems)
+	t.s.Fields[0].cell(t.l, r, csvLine(cells), at)
+	if len(t.l.plan.Problems) > before || len(t.s.Fields[0].items(r)) == 0 {
 		return
 	}
-	r.setKey(Value[string]{V: licenseRowKey(r), At: at})
-	t.l.keep(SectionOf(KindLicenseRow), r)
+	r.setKey(Value[string]{V: t.s.keyOf(r), At: at})
+	t.l.keep(t.s, r)
 }
 
 // parseRow reads a row that stands on one line.
@@ -71,17 +75,4 @@ func csvLine(cells []string) string {
 	_ = w.Write(cells) // a buffer takes everything
 	w.Flush()
 	return strings.TrimSuffix(buf.String(), "\n")
-}
-
-// licenseRowKey tells a row by all that it says.
-func licenseRowKey(r Record) string { return r.(*LicenseRow).Row.V }
-
-// licenseCSV writes the club's own rows, as readLicense reads them.
-func licenseCSV(p *Plan) []byte {
-	var buf bytes.Buffer
-	fmt.Fprintln(&buf, LicenseColumns)
-	for _, r := range p.LicenseRows.Sorted() {
-		fmt.Fprintln(&buf, r.Row.V)
-	}
-	return buf.Bytes()
 }
