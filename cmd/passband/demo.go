@@ -20,7 +20,8 @@ func newDemo(a *app) *cobra.Command {
 		Short: "See passband at work on the plan of an invented club",
 		Long: `Demo writes a real git repository of an invented club, with its history, and
 shows on it what passband does: the check of the plan, what changed between two
-releases, and the review of a proposal that must not be merged.
+releases, and the review of a proposal that must not be merged. That review it
+also writes as a page with pictures, DIR-review.html, beside the repository.
 
 DIR must be new or empty; without it the repository goes into a new folder among
 the temporary ones. Nothing in it may be transmitted on.`,
@@ -45,6 +46,11 @@ the temporary ones. Nothing in it may be transmitted on.`,
 
 // demo writes the repository and shows the three main commands on it.
 func (a *app) demo(ctx context.Context, dir string) error {
+	page := filepath.Clean(dir) + "-review.html" // beside it: the work tree stays as it was committed
+	full, _ := os.ReadDir(dir)
+	if _, err := os.Lstat(page); err == nil && len(full) == 0 {
+		return fmt.Errorf("%s is there already, and nothing is overwritten; name a new folder", page)
+	}
 	if err := demo.Write(ctx, dir); err != nil {
 		return err
 	}
@@ -58,6 +64,9 @@ func (a *app) demo(ctx context.Context, dir string) error {
 		if err := written(report.Text(a.stdout, page, a.terminal())); err != nil {
 			return err
 		}
+	}
+	if err := a.demoReport(ctx, page); err != nil {
+		return err
 	}
 	a.next(dir)
 	return nil
@@ -95,6 +104,16 @@ func (a *app) demoReview(ctx context.Context) (*report.Page, error) {
 		return nil, err
 	}
 	return report.Review(d), nil
+}
+
+// demoReport writes the review of the branch as a page with pictures.
+func (a *app) demoReport(ctx context.Context, page string) error {
+	a.step("passband report " + demo.Main + " " + demo.Proposal + " -o " + quoted(page))
+	d, err := a.judged(ctx, []string{demo.Main, demo.Proposal}, false)
+	if err != nil {
+		return err
+	}
+	return a.writeReport(d, page)
 }
 
 // step says what the demo shows now.

@@ -40,7 +40,7 @@ func Annotations(d *Document) string {
 
 func (d *Document) annotation(command string, f review.Finding) string {
 	at := f.At
-	file := d.New.place(at)
+	file := d.New.Place(at)
 	if at.Line > 0 {
 		file = strings.TrimSuffix(file, fmt.Sprintf(":%d:%d", at.Line, at.Col))
 	}

@@ -37,8 +37,8 @@ type Origin struct {
 	Folder string `json:"folder,omitempty"`
 }
 
-// spans names an origin for people.
-func (o *Origin) spans() Line {
+// Line names an origin for people.
+func (o *Origin) Line() Line {
 	line := Line{code(o.Name)}
 	if o.Name == history.WorkTreeName {
 		line = Line{text("the %s", o.Name)}
@@ -61,8 +61,8 @@ func (o *Origin) preposition() string {
 
 func (o *Origin) short() string { return o.Hash[:min(len(o.Hash), 10)] }
 
-// place gives a place in this plan as the reader can open it.
-func (o *Origin) place(at plan.Place) string {
+// Place gives a place in this plan as the reader can open it.
+func (o *Origin) Place(at plan.Place) string {
 	if o != nil && o.Folder != "" && !at.IsZero() {
 		at.File = path.Join(o.Folder, at.File)
 	}
@@ -70,8 +70,8 @@ func (o *Origin) place(at plan.Place) string {
 }
 
 // place gives a place in the plan that is reported, was one in the old plan.
-func (d *Document) place(at plan.Place) string { return d.New.place(at) }
-func (d *Document) was(at plan.Place) string   { return d.Old.place(at) }
+func (d *Document) place(at plan.Place) string { return d.New.Place(at) }
+func (d *Document) was(at plan.Place) string   { return d.Old.Place(at) }
 
 // at says in passing where a change stands, wasAt where something stood.
 func (d *Document) at(place plan.Place) Line {
@@ -95,15 +95,15 @@ func (d *Document) title(p *Page, what string) {
 		line = line.and(text(" of "), strong(name))
 	}
 	if d.Old == nil && d.New != nil {
-		line = line.and(text(" %s ", d.New.preposition())).and(d.New.spans()...)
+		line = line.and(text(" %s ", d.New.preposition())).and(d.New.Line()...)
 	}
 	p.heading(1, line...)
 	if d.Old == nil || d.New == nil {
 		return
 	}
-	line = Line{text("From ")}.and(d.Old.spans()...)
+	line = Line{text("From ")}.and(d.Old.Line()...)
 	if d.Old.Note != "" {
 		line = line.and(text(","))
 	}
-	p.paragraph(line.and(text(" to ")).and(d.New.spans()...).and(text("."))...)
+	p.paragraph(line.and(text(" to ")).and(d.New.Line()...).and(text("."))...)
 }

@@ -30,9 +30,9 @@ func (l *Log) Head() *Page {
 	if l.Query.Thing != "" {
 		line = append(line, text(": "), code(l.Query.Thing))
 	}
-	line = append(append(line, text(", ")), l.Of.spans()...)
+	line = append(append(line, text(", ")), l.Of.Line()...)
 	if l.From != nil {
-		line = append(append(line, text(" since ")), l.From.spans()...)
+		line = append(append(line, text(" since ")), l.From.Line()...)
 	}
 	p.heading(1, line...)
 	return p

@@ -61,11 +61,11 @@ func (o *Overview) foot() string {
 	d, p := o.Document, new(Page)
 	p.heading(2, text("What this rests on"))
 	if d.Old != nil && d.New != nil {
-		line := Line{text("Compared from ")}.and(d.Old.spans()...)
+		line := Line{text("Compared from ")}.and(d.Old.Line()...)
 		if d.Old.Note != "" {
 			line = line.and(text(","))
 		}
-		p.paragraph(line.and(text(" to ")).and(d.New.spans()...).and(text("."))...)
+		p.paragraph(line.and(text(" to ")).and(d.New.Line()...).and(text("."))...)
 	}
 	if d.Verdict.Skipped == "" {
 		p.paragraph(text("Judged by %s under the policy of the base, edition %s. Each finding names its source.", count(d.Verdict.Rules, "rule"), edition(d.Verdict.Policy.Edition)))

@@ -21,11 +21,7 @@ func (d *Document) verdict(p *Page) {
 		verdict = Span{"Blocked", Blocks}
 	}
 	p.paragraph(verdict, text(": %s.", d.tally()))
-	if v.Skipped != "" {
-		p.paragraph(faint("%s", caution))
-		return
-	}
-	p.paragraph(faint("Judged by %s, edition %s. %s", count(v.Rules, "rule"), edition(v.Policy.Edition), caution))
+	p.paragraph(faint("%s", d.Basis()))
 }
 
 func edition(year int) string {
