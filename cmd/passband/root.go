@@ -109,8 +109,14 @@ func atMost(n int, what string) cobra.PositionalArgs {
 	}
 }
 
+// version is set by a release (package release).
+var version string
+
 // programVersion gives the version that the program was built as.
 func programVersion() string {
+	if version != "" {
+		return version
+	}
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
 		return info.Main.Version
 	}
