@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"github.com/spf13/cobra"
+	"passband.example/plandiff/card"
 	"passband.example/plandiff/demo"
 	"passband.example/plandiff/plan"
 	"passband.example/review"
@@ -46,10 +47,12 @@ the temporary ones. Nothing in it may be transmitted on.`,
 
 // demo writes the repository and shows the three main commands on it.
 func (a *app) demo(ctx context.Context, dir string) error {
-	page := filepath.Clean(dir) + "-review.html" // beside it: the work tree stays as it was committed
+	page, cards := filepath.Clean(dir)+"-review.html", filepath.Clean(dir)+"-cards.html" // beside it: the work tree stays as it was committed
 	full, _ := os.ReadDir(dir)
-	if _, err := os.Lstat(page); err == nil && len(full) == 0 {
-		return fmt.Errorf("%s is there already, and nothing is overwritten; name a new folder", page)
+	for _, file := range []string{page, cards} {
+		if _, err := os.Lstat(file); err == nil && len(full) == 0 {
+			return fmt.Errorf("%s is there already, and nothing is overwritten; name a new folder", file)
+		}
 	}
 	if err := demo.Write(ctx, dir); err != nil {
 		return err
@@ -66,6 +69,9 @@ func (a *app) demo(ctx context.Context, dir string) error {
 		}
 	}
 	if err := a.demoReport(ctx, page); err != nil {
+		return err
+	}
+	if err := a.demoCards(ctx, cards); err != nil {
 		return err
 	}
 	a.next(dir)
@@ -114,6 +120,17 @@ func (a *app) demoReport(ctx context.Context, page string) error {
 		return err
 	}
 	return a.writeReport(d, page)
+}
+
+// demoCards writes the cards of the pocket radio, to print.
+func (a *app) demoCards(ctx context.Context, file string) error {
+	choice := card.Choice{Radio: "pocket"}
+	a.step("passband card --radio " + choice.Radio + " --html " + quoted(file))
+	cards, err := a.cards(ctx, nil, choice)
+	if err != nil {
+		return err
+	}
+	return a.printable(cards, file)
 }
 
 // step says what the demo shows now.

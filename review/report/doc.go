@@ -16,7 +16,7 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, radios, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
+// review, radios, card, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
 // grows only when a field changes its meaning or goes) and the fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
@@ -26,6 +26,7 @@
 //	mend      passband version plan at blocks skipped? rules edition findings accepted caution files mended left
 //	diff      passband version plan old new empty causes renames capped? verdict?
 //	radios    passband version plan at radios
+//	card      passband version plan at blocks cards caution
 //	show      passband version plan at channels records
 //	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
 //	trace     passband version plan at things
@@ -58,6 +59,8 @@
 //	radio     key label uses left_out
 //	use       limit used most most_in?
 //	left-out  channel why
+//	card      zone label radio? beyond? rows left_out
+//	card-row  number channel label hears sends split? opens? when? kind blocks? beyond? listens_because? at?
 //	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? when? privacy? zones because
 //	because   thing at
 //	record    thing at fields

@@ -19,13 +19,13 @@ region: US
 license: technician
 note: @T
 repeaters:
-  ridge: {label: @T, callsign: N0QRV, output: 444.325, split: +5, fm: {tone: 103.5}, dmr: {color_code: 4, slot1: [statewide]}, note: @T}
+  ridge: {label: @T, callsign: N0QRV, output: 444.325, split: +5, fm: {tone: 103.5}, dmr: {color_code: 4, slot1: [statewide]}, when: @T, note: @T}
 groups:
-  statewide: {id: 99931, label: @T, note: @T}
+  statewide: {id: 99931, label: @T, when: @T, note: @T}
 receive_lists:
   all: {label: @T, groups: [statewide], note: @T}
 channels:
-  calling-2m: {label: @T, simplex: 146.52, fm: {}, note: @T}
+  calling-2m: {label: @T, simplex: 146.52, fm: {}, when: @T, note: @T}
 zones:
   home: {label: @T, channels: ["ridge/*/*", ridge/fm, calling-2m], note: @T}
 scan_lists:
