@@ -22,7 +22,8 @@ func newDemo(a *app) *cobra.Command {
 		Long: `Demo writes a real git repository of an invented club, with its history, and
 shows on it what passband does: the check of the plan, what changed between two
 releases, and the review of a proposal that must not be merged. That review it
-also writes as a page with pictures, DIR-review.html, beside the repository.
+also writes as a page with pictures, DIR-review.html, beside the repository, and
+the cards of one class of radio, to print, as DIR-cards.html.
 
 DIR must be new or empty; without it the repository goes into a new folder among
 the temporary ones. Nothing in it may be transmitted on.`,

@@ -80,7 +80,7 @@ func (s *Cards) planName() string { return s.d.Expansion.Plan.Header.Title.Or("t
 // from names the plan and its revision.
 func (s *Cards) from() string {
 	name := s.planName() + ", "
-	for _, span := range s.d.New.spans() {
+	for _, span := range s.d.New.Line() {
 		name += span.Text
 	}
 	return Visible(name)

@@ -59,7 +59,7 @@
 //	radio     key label uses left_out
 //	use       limit used most most_in?
 //	left-out  channel why
-//	card      zone label radio? beyond? rows left_out
+//	zone-card zone label radio? beyond? rows left_out
 //	card-row  number channel label hears sends split? opens? when? kind blocks? beyond? listens_because? at?
 //	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? when? privacy? zones because
 //	because   thing at
