@@ -16,7 +16,7 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, radios, card, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
+// review, radios, card, map, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
 // grows only when a field changes its meaning or goes) and the fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
@@ -27,6 +27,7 @@
 //	diff      passband version plan old new empty causes renames capped? verdict?
 //	radios    passband version plan at radios
 //	card      passband version plan at blocks cards caution
+//	map       passband version plan at places nowhere
 //	show      passband version plan at channels records
 //	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
 //	trace     passband version plan at things
@@ -60,6 +61,7 @@
 //	use       limit used most most_in?
 //	left-out  channel why
 //	zone-card zone label radio? beyond? rows left_out
+//	place-of  repeater label lat lon locator? uncertainty_m?
 //	card-row  number channel label hears sends split? opens? when? kind blocks? beyond? listens_because? at?
 //	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? when? privacy? zones because
 //	because   thing at

@@ -23,7 +23,7 @@ var documented = map[string]any{
 	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
 	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
 	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},
-	"card": CardsForm{}, "zone-card": CardForm{}, "card-row": CardRowForm{},
+	"map": MapForm{}, "place-of": PlaceForm{}, "card": CardsForm{}, "zone-card": CardForm{}, "card-row": CardRowForm{},
 }
 
 // TestFieldsAreDocumented wants the list in the package comment to be that of the
