@@ -11,6 +11,9 @@ import (
 func (m *matcher) edits() []Change {
 	var changes []Change
 	for _, p := range m.pairs {
+		if p.old == p.new && len(m.renames) == 0 {
+			continue // read once, from a file that says the same in both plans
+		}
 		var edits []Edit
 		for i := range p.section.Fields {
 			f := &p.section.Fields[i]

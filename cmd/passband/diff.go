@@ -65,14 +65,11 @@ func (a *app) pair(ctx context.Context, names []string, tips bool) (*report.Docu
 	if err != nil {
 		return nil, err
 	}
-	before, err := a.loadSound(ctx, oldSide)
+	xs, err := a.eachSound(ctx, oldSide, newSide)
 	if err != nil {
 		return nil, err
 	}
-	now, err := a.loadSound(ctx, newSide)
-	if err != nil {
-		return nil, err
-	}
+	before, now := xs[0], xs[1]
 	old := origin(oldSide)
 	if oldSide.Commit != nil && newSide.Commit == nil {
 		old.Folder = filepath.ToSlash(filepath.Clean(newSide.Folder)) // where the reader would look for what is gone

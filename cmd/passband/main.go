@@ -7,11 +7,20 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 	"time"
 )
 
+// moreGarbage is how much garbage may pile up, in percent of what lives, before it is
+// collected. A run is short and makes most of what it needs at once: twice Go's 100
+// saves a tenth of the time of a check (measured at 100,000 channels) and costs a third more memory.
+const moreGarbage = 200
+
 func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(moreGarbage)
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends a run that does not listen to the first
 	os.Exit(run(ctx, os.Args[1:], os.Stdout, os.Stderr, os.Getenv, time.Now))

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
@@ -15,14 +16,22 @@ import (
 
 // load reads the plan of a side and works it out.
 func (a *app) load(ctx context.Context, side history.Side) (*plan.Expansion, error) {
-	p, err := plan.Load(ctx, side.Files)
+	loaded := plan.LoadEach(ctx, side.Files)[0]
+	if err := a.unread(side, loaded.Err); err != nil {
+		return nil, err
+	}
+	return plan.Expand(loaded.Plan), nil
+}
+
+// unread says why there is no plan of a side, where there is none.
+func (a *app) unread(side history.Side, err error) error {
 	if errors.Is(err, plan.ErrNoPlan) {
-		return nil, a.noPlan(side)
+		return a.noPlan(side)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("the plan of %s cannot be read: %w", side, err)
+		return fmt.Errorf("the plan of %s cannot be read: %w", side, err)
 	}
-	return plan.Expand(p), nil
+	return nil
 }
 
 // noPlan says where a plan is instead, or how to make one.
@@ -47,20 +56,49 @@ func (a *app) noPlan(side history.Side) error {
 // loadSound reads a plan that must have loaded without problems, since what
 // could not be read cannot be compared or shown.
 func (a *app) loadSound(ctx context.Context, side history.Side) (*plan.Expansion, error) {
-	x, err := a.load(ctx, side)
+	xs, err := a.eachSound(ctx, side)
 	if err != nil {
 		return nil, err
 	}
-	problems := x.Plan.Problems
+	return xs[0], nil
+}
+
+// eachSound reads the plans of several sides as loadSound does. What is the same in two
+// of them is read once, and all are worked out at a time.
+func (a *app) eachSound(ctx context.Context, sides ...history.Side) ([]*plan.Expansion, error) {
+	var files []fs.FS
+	for _, side := range sides {
+		files = append(files, side.Files)
+	}
+	loaded := plan.LoadEach(ctx, files...)
+	for i, side := range sides {
+		if err := a.unread(side, loaded[i].Err); err != nil {
+			return nil, err
+		}
+		if err := a.sound(side, loaded[i].Plan.Problems); err != nil {
+			return nil, err
+		}
+	}
+	xs := make([]*plan.Expansion, len(sides))
+	var work sync.WaitGroup
+	for i := range sides {
+		work.Go(func() { xs[i] = plan.Expand(loaded[i].Plan) })
+	}
+	work.Wait()
+	return xs, nil
+}
+
+// sound says what could not be read of the plan of a side.
+func (a *app) sound(side history.Side, problems []plan.Problem) error {
 	if len(problems) == 0 {
-		return x, nil
+		return nil
 	}
 	first := problems[0]
 	first.At.File = filepath.ToSlash(filepath.Join(side.Folder, first.At.File))
 	if len(problems) == 1 {
-		return nil, fmt.Errorf("the plan of %s cannot be read at %w (%q shows more)", side, first, a.checkOf(side))
+		return fmt.Errorf("the plan of %s cannot be read at %w (%q shows more)", side, first, a.checkOf(side))
 	}
-	return nil, fmt.Errorf("the plan of %s cannot be read at %d places, the first %w (%q shows all)", side, len(problems), first, a.checkOf(side))
+	return fmt.Errorf("the plan of %s cannot be read at %d places, the first %w (%q shows all)", side, len(problems), first, a.checkOf(side))
 }
 
 // checkOf gives the command that checks a side.

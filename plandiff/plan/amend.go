@@ -184,7 +184,7 @@ func allFurtherIn(lines []byte) bool {
 func (f *File) alone(i int, lines []byte) (Record, int, bool) {
 	was := f.records[i]
 	section := SectionOf(was.Thing().Kind).Key
-	l := &loader{plan: new(Plan), file: f.name, apart: true}
+	l := &loader{plan: new(Plan), file: f.name}
 	if _, ok := l.clean(lines); !ok {
 		return nil, 0, false
 	}

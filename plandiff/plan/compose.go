@@ -2,6 +2,7 @@ package plan
 
 import (
 	"io/fs"
+	"iter"
 	"slices"
 	"strings"
 )
@@ -34,7 +35,7 @@ func ParseFile(name string, data []byte) *File { return parseFile(name, data, 0)
 
 // parseFile reads a file when that many nodes were reached through aliases before.
 func parseFile(name string, data []byte, aliased int) *File {
-	l := &loader{plan: new(Plan), file: name, alias: aliased, apart: true}
+	l := &loader{plan: new(Plan), file: name, alias: aliased}
 	f := &File{name: name, size: int64(len(data))}
 	if most := mostOf(name); f.size > most {
 		l.tooLarge(name, megabytes(f.size), most)
@@ -88,7 +89,11 @@ func Compose(refused []Problem, files ...*File) *Plan {
 	}
 	for _, f := range files {
 		l.plan.Files = append(l.plan.Files, f.name)
-		if !l.stop {
+		switch l.total += f.size; {
+		case l.stop:
+		case l.total > MaxTotalSize:
+			l.tooMuch(f.name)
+		default:
 			l.join(f)
 		}
 	}
@@ -99,15 +104,12 @@ func Compose(refused []Problem, files ...*File) *Plan {
 
 // join puts what a file says into the plan.
 func (l *loader) join(f *File) {
-	l.total += f.size
-	if l.total > MaxTotalSize {
-		l.tooMuch(f.name)
-		return
-	}
-	l.values += f.values
-	if l.values > MaxValues && f.text {
-		l.tooManyValues(f.name)
-		return
+	if l.values += f.values; l.values > MaxValues {
+		l.stop = true
+		if f.text { // else it tells that itself
+			l.tooManyValues(f.name)
+			return
+		}
 	}
 	if f.aliased > 0 && l.alias+f.aliased > maxAliased {
 		f = parseFile(f.name, f.data, l.alias)
@@ -124,14 +126,45 @@ func (l *loader) join(f *File) {
 		l.plan.Header = *f.header
 		l.plan.Header.Key = key
 	}
-	for _, r := range f.records {
-		s := SectionOf(r.Thing().Kind)
-		if s.numbers() {
-			_ = l.plan.Add(copied(r)) // Add gives it a number where another row says the same
-			continue
+	for kind, records := range byKind(f.records) {
+		s := SectionOf(kind)
+		s.expect(l.plan, len(records))
+		for _, r := range records {
+			l.keep(s, r)
 		}
-		l.keep(s, r)
 	}
+}
+
+// byKind gives the runs of records of one kind.
+func byKind(records []Record) iter.Seq2[Kind, []Record] {
+	return func(yield func(Kind, []Record) bool) {
+		for len(records) > 0 {
+			kind, n := records[0].Thing().Kind, 1
+			for n < len(records) && records[n].Thing().Kind == kind {
+				n++
+			}
+			if !yield(kind, records[:n]) {
+				return
+			}
+			records = records[n:]
+		}
+	}
+}
+
+// keep puts a record into the plan, unless another has its key. Several rows of a table
+// may say the same.
+func (l *loader) keep(s *Section, r Record) {
+	first, ok := s.add(l.plan, r)
+	if ok {
+		return
+	}
+	if s.numbers() {
+		row := copied(r) // the file may be part of other plans
+		l.plan.number(s, row)
+		s.add(l.plan, row)
+		return
+	}
+	l.duplicate(r.Place(), r.Thing().Key, first.Place())
 }
 
 // copied gives a row of its own, for a plan to number.

@@ -63,7 +63,7 @@ func (p *Plan) Add(r Record) error {
 		r.setKey(Value[string]{V: s.keyOf(r), At: r.Place()})
 	}
 	if s.numbers() {
-		p.number(r)
+		p.number(s, r)
 	}
 	if _, ok := s.add(p, r); !ok {
 		return fmt.Errorf("there is a %s already", r.Thing())
@@ -76,16 +76,17 @@ func (s *Section) numbers() bool { return s.file != "" && !s.whole }
 
 // number tells apart the rows of a table that say the same. The number stands behind the
 // first cell, a radio ID or a callsign, where no text of a row can look like it.
-func (p *Plan) number(r Record) {
-	if p.rows == nil {
-		p.rows = make(map[string]int)
-	}
+func (p *Plan) number(s *Section, r Record) {
 	t := r.Thing()
-	p.rows[t.String()]++
-	if n := p.rows[t.String()]; n > 1 {
-		first, rest, _ := strings.Cut(t.Key, "/")
-		r.setKey(Value[string]{V: fmt.Sprintf("%s#%d/%s", first, n, rest), At: r.Place()})
+	if _, taken := s.find(p, t.Key); !taken {
+		return
 	}
+	if p.rows == nil {
+		p.rows = make(map[Thing]int)
+	}
+	p.rows[t]++
+	first, rest, _ := strings.Cut(t.Key, "/")
+	r.setKey(Value[string]{V: fmt.Sprintf("%s#%d/%s", first, 1+p.rows[t], rest), At: r.Place()})
 }
 
 // HasOwnKeys reports whether records of the kind are written with a key, and do

@@ -45,20 +45,8 @@ var ErrNoPlan = errors.New("there is no " + RootFile + " here")
 // The error is ErrNoPlan where there is no plan.yaml, ctx's error when it was
 // cancelled, or that of a root folder that cannot be read.
 func Load(ctx context.Context, fsys fs.FS) (*Plan, error) {
-	l := &loader{plan: new(Plan), fsys: fsys}
-	l.plan.Header.Key.At = Place{File: RootFile}
-	if err := l.findFiles(); err != nil {
-		return nil, err
-	}
-	if !l.hasRoot() {
-		return nil, ErrNoPlan
-	}
-	if err := l.readFiles(ctx); err != nil {
-		return nil, err
-	}
-	l.checkSplits()
-	l.plan.Problems = sortProblems(l.plan.Problems)
-	return l.plan, nil
+	loaded := LoadEach(ctx, fsys)
+	return loaded[0].Plan, loaded[0].Err
 }
 
 // checkSplits notes the splits that lead to no frequency.
@@ -78,14 +66,15 @@ func (r *Repeater) splitLost() bool {
 type loader struct {
 	plan   *Plan
 	fsys   fs.FS
-	file   string // the file being read
-	total  int64  // bytes read so far
-	values int    // what could be a value, in the bytes read so far
-	alias  int    // nodes reached through aliases so far
-	stop   bool   // a limit on the whole plan was reached
+	parser *parser
+	ahead  []*reading // files that are being parsed, in the order of their names
+	file   string     // the file being read
+	total  int64      // bytes read so far
+	values int        // what could be a value, in the bytes read so far
+	alias  int        // nodes reached through aliases so far
+	stop   bool       // a limit on the whole plan was reached
 
-	apart   bool     // one file is read on its own: see ParseFile
-	records []Record // what it holds, in its order
+	records []Record // of the file, in its order
 }
 
 // problem notes what is wrong, and where.
@@ -159,7 +148,7 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 		l.tooMuch(name)
 		return nil, false
 	}
-	return l.clean(data)
+	return data, true
 }
 
 func (l *loader) tooLarge(name, size string, most int64) {
@@ -181,23 +170,6 @@ func reason(err error) string {
 		return pe.Err.Error()
 	}
 	return err.Error()
-}
-
-// readFiles reads every file, in the order of their names.
-func (l *loader) readFiles(ctx context.Context) error {
-	for _, name := range l.plan.Files {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		if l.stop {
-			break
-		}
-		l.file = name
-		if data, ok := l.read(name, mostOf(name)); ok {
-			l.parse(data)
-		}
-	}
-	return nil
 }
 
 // parse reads the text of a file.

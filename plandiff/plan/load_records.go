@@ -41,9 +41,6 @@ func (l *loader) section(under string, key, value tree.Node) {
 		l.items(s, value)
 		return
 	}
-	if value.Kind() == tree.Mapping && !l.apart {
-		s.expect(l.plan, value.Len()/2)
-	}
 	l.mapping(value, &trail{word: s.Key}, func(key, value tree.Node) {
 		l.record(s, key, value)
 	})
@@ -106,19 +103,7 @@ func (l *loader) record(s *Section, key, value tree.Node) {
 	if name.Bad {
 		return
 	}
-	l.keep(s, r)
-}
-
-// keep puts a record into the plan, unless another has its key. The records of a
-// file that is read apart wait for the plan.
-func (l *loader) keep(s *Section, r Record) {
-	if l.apart {
-		l.records = append(l.records, r)
-		return
-	}
-	if first, ok := s.add(l.plan, r); !ok {
-		l.duplicate(r.Place(), r.Thing().Key, first.Place())
-	}
+	l.records = append(l.records, r)
 }
 
 func checkKey(kind Kind, key string) error {
@@ -158,7 +143,7 @@ func (l *loader) items(s *Section, n tree.Node) {
 			continue
 		}
 		r.setKey(Value[string]{V: s.keyOf(r), At: at})
-		l.keep(s, r)
+		l.records = append(l.records, r)
 	}
 }
 

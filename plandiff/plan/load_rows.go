@@ -57,7 +57,7 @@ func (t *table) row(cells []string) {
 		return
 	}
 	r.setKey(Value[string]{V: t.s.keyOf(r), At: at})
-	t.l.keep(t.s, r)
+	t.l.records = append(t.l.records, r)
 }
 
 // parseRow reads a row that stands on one line.

@@ -128,11 +128,8 @@ func (t *table) record(cells []string) {
 	if len(t.l.plan.Problems) > before {
 		r.setPartly()
 	}
-	if t.l.apart {
-		t.l.records = append(t.l.records, r)
-		return
-	}
-	_ = t.l.plan.Add(r) // rows are never refused
+	r.setKey(Value[string]{V: t.s.keyOf(r), At: r.Place()})
+	t.l.records = append(t.l.records, r)
 }
 
 func loadCell[T any](l *loader, name string, c codec[T], text string, at Place) Value[T] {

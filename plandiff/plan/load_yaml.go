@@ -11,7 +11,7 @@ const maxAliased = 100_000
 
 // readYAML reads one file into the plan. Its first line has the number line.
 func (l *loader) readYAML(data []byte, line int) {
-	t, err := tree.Parse(string(data), line)
+	t, err := tree.Parse(textOf(data), line)
 	if err != nil {
 		l.syntaxError(data, err.Error())
 		return

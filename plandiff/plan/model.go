@@ -30,7 +30,7 @@ type Plan struct {
 	Files    []string  // the files it was read from, sorted
 	Problems []Problem // what could not be read, sorted by place
 
-	rows map[string]int // how many rows of a table say the same
+	rows map[Thing]int // how many rows of a table say the same as one before them
 
 	// By whose rows it is judged; nil: its own alone. See Under.
 	licenseBase, separationBase, neighborBase *Plan
