@@ -1,0 +1,160 @@
+package rules_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"passband.example/plandiff"
+	"passband.example/plandiff/plan"
+	"passband.example/plandiff/plan/plantest"
+	"passband.example/review"
+	"passband.example/review/rules"
+)
+
+// steepest is how many times as long ten times as much may take. Work that grows with
+// the number itself takes 10 to 12 times as long, caches and collector included; with
+// its square, 100 times.
+const steepest = 20
+
+// TestGrowth holds what a review does to growing with the size of the plan and no
+// faster, for plans and edits that are large in each way that a plan can be. It compares
+// ten runs of a size with one of ten times the size, in turns, so that how busy or fast
+// the machine is makes no difference; the best of a few turns counts.
+func TestGrowth(t *testing.T) {
+	for _, c := range growing {
+		t.Run(c.name, func(t *testing.T) {
+			small, large := c.pair(c.size/10), c.pair(c.size)
+			best := 0.0
+			for range 4 {
+				few := timed(func() {
+					for range 10 {
+						pipeline(t, small)
+					}
+				})
+				many := timed(func() { pipeline(t, large) })
+				if times := 10 * float64(many) / float64(few); best == 0 || times < best {
+					best = times
+				}
+				if best <= steepest {
+					break
+				}
+			}
+			t.Logf("%d instead of %d take %.1f times as long", c.size, c.size/10, best)
+			if best > steepest {
+				t.Errorf("(%s) %d instead of %d take %.0f times as long", c.why, c.size, c.size/10, best)
+			}
+		})
+	}
+}
+
+func timed(run func()) time.Duration {
+	start := time.Now()
+	run()
+	return time.Since(start)
+}
+
+// revisions are the texts of two plans.
+type revisions struct{ old, new map[string][]byte }
+
+// pipeline does what a review does, from texts to a verdict.
+func pipeline(t *testing.T, r revisions) {
+	t.Helper()
+	loaded := plan.LoadEach(context.Background(), plantest.FS(r.old), plantest.FS(r.new))
+	c := plandiff.Compare(plan.Expand(loaded[0].Plan), plan.Expand(loaded[1].Plan))
+	if _, err := review.Judge(context.Background(), rules.All(), c, nil, today); err != nil {
+		t.Fatal(err)
+	}
+}
+
+var growing = []struct {
+	name, why string
+	size      int
+	pair      func(n int) revisions
+}{
+	{"channels", "one edit in a hundred records", 20_000, func(n int) revisions {
+		old := plantest.Text(n, 1)
+		return revisions{old, map[string][]byte{"plan.yaml": editLines(old["plan.yaml"])}}
+	}},
+	{"renames", "every key is new, and so is what it stands for", 10_000, func(n int) revisions {
+		record := func(prefix string) func(i int) string {
+			return func(i int) string {
+				return fmt.Sprintf("  %s-%d: {label: %s %d, simplex: %d.%04d, fm: {}}", prefix, i, prefix, i, 144+i/10_000, i%10_000)
+			}
+		}
+		return revisions{section("channels", n, record("a")), section("channels", n, record("b"))}
+	}},
+	{"mass edits", "many records differ in one field, and all have new keys", 10_000, func(n int) revisions {
+		record := func(prefix, power string) func(i int) string {
+			return func(i int) string {
+				return fmt.Sprintf("  %s-%d: {simplex: 146.52, fm: {}, power: %s, note: n%d}", prefix, i, power, i)
+			}
+		}
+		return revisions{section("channels", n, record("a", "low")), section("channels", n, record("b", "high"))}
+	}},
+	{"moves", "a long zone in another order", 10_000, func(n int) revisions {
+		order := make([]int, n)
+		for i := range order {
+			order[i] = i
+		}
+		old := longZone(order)
+		rand.New(rand.NewPCG(1, 2)).Shuffle(n, func(i, j int) { order[i], order[j] = order[j], order[i] })
+		return revisions{old, longZone(order)}
+	}},
+	{"duplicates", "keys that stand there twice", 100_000, func(n int) revisions {
+		texts := section("messages", n, func(i int) string { return fmt.Sprintf("  m%d: x", i/2) })
+		return revisions{texts, texts}
+	}},
+	{"operators", "a table of people", 30_000, func(n int) revisions {
+		table := func(name string) map[string][]byte {
+			text := bytes.NewBufferString("id,callsign,name\n")
+			for i := range n {
+				fmt.Fprintf(text, "%d,N%dQR%c,%s %d\n", 9_990_001+i%9_000, i%10, 'A'+i%26, name, i%(n/2))
+			}
+			return map[string][]byte{"plan.yaml": []byte(header), "operators.csv": text.Bytes()}
+		}
+		return revisions{table("Ann"), table("Ben")}
+	}},
+	{"nested zones", "each zone stands in the next", 1_000, func(n int) revisions {
+		zones := func(power string) map[string][]byte {
+			texts := section("zones", n, func(i int) string { return fmt.Sprintf("  z%d: {channels: [\"zone:z%d\", c]}", i, i+1) })
+			texts["plan.yaml"] = append(texts["plan.yaml"], "channels:\n  c: {simplex: 146.52, fm: {}, power: "+power+"}\n"...)
+			return texts
+		}
+		return revisions{zones("low"), zones("high")}
+	}},
+	{"one frequency", "everybody on one channel", 5_000, func(n int) revisions {
+		repeater := func(power string) func(i int) string {
+			return func(i int) string {
+				return fmt.Sprintf("  r%d: {callsign: N0QRV, output: 444.325, split: +5, fm: {tone: 103.5}, power: %s, site: {lat: %d.%03d, lon: -104}}", i, power, 34+i%8, i%1000)
+			}
+		}
+		return revisions{section("repeaters", n, repeater("low")), section("repeaters", n, repeater("high"))}
+	}},
+}
+
+// section writes a plan with one section of n records.
+func section(name string, n int, record func(i int) string) map[string][]byte {
+	text := bytes.NewBufferString(header + name + ":\n")
+	for i := range n {
+		fmt.Fprintln(text, record(i))
+	}
+	return map[string][]byte{"plan.yaml": text.Bytes()}
+}
+
+func longZone(order []int) map[string][]byte {
+	texts := section("channels", len(order), func(i int) string {
+		return fmt.Sprintf("  c%d: {simplex: %d.%04d, fm: {}}", i, 144+i/10_000, i%10_000)
+	})
+	members := make([]string, len(order))
+	for i, n := range order {
+		members[i] = fmt.Sprint("c", n)
+	}
+	texts["plan.yaml"] = slices.Concat(texts["plan.yaml"], []byte("zones:\n  all: {channels: ["+strings.Join(members, ", ")+"]}\n"))
+	return texts
+}
