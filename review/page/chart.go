@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"passband.example/plandiff/plan"
-	"passband.example/plandiff/signal"
 	"passband.example/review/rf"
+	"passband.example/review/survey"
 )
 
 // A chart is the map of the repeaters, with the table beside it.
@@ -17,6 +17,9 @@ type chart struct {
 	Placeless []string   // keys of the first repeaters without a place
 	Without   int        // how many have none
 	Drawing   *drawing   // nil where no repeater has a place
+
+	Conflicts     []conflict
+	MoreConflicts int
 }
 
 // A station is a repeater with a place.
@@ -58,7 +61,8 @@ func (s *sides) chart() *chart {
 	c.Listed = listed(c.Stations)
 	c.More = len(c.Stations) - len(c.Listed)
 	neighbors(c.Stations, c.Listed)
-	c.Drawing = draw(c.Stations)
+	c.Conflicts, c.MoreConflicts = s.conflicts()
+	c.Drawing = draw(c.Stations, c.Conflicts)
 	return c
 }
 
@@ -123,16 +127,16 @@ func stationOf(r *plan.Repeater) *station {
 	if r.Output.IsSet() {
 		st.Output = r.Output.V.String()
 	}
+	place := survey.PlaceOf(r)
 	switch {
-	case r.Site.Lat.IsSet() && r.Site.Lon.IsSet():
-		st.Place = rf.Place{At: signal.Position{Lat: r.Site.Lat.V, Lon: r.Site.Lon.V}}
-		st.Where = coordinates(st.Place.At)
-	case r.Site.Grid.IsSet():
-		st.Place, st.Locator = rf.PlaceOf(r.Site.Grid.V), true
-		st.Where = "somewhere in " + r.Site.Grid.V.String()
-	default:
+	case place == nil:
 		return nil
+	case place.HalfLat == 0 && place.HalfLon == 0:
+		st.Where = coordinates(place.At)
+	default:
+		st.Where, st.Locator = "somewhere in "+r.Site.Grid.V.String(), true
 	}
+	st.Place = *place
 	return st
 }
 

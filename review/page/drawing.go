@@ -20,7 +20,9 @@ type drawing struct {
 	Dots          []dot
 	Names         []name
 	Scale         scale
-	Many          bool // a dot stands for all stations around it
+	Links         []way // between stations that stand nearer than is asked
+	Neighbors     []dot // that one of them leads to
+	Many          bool  // a dot stands for all stations around it
 }
 
 // The measures of a map, in units of its picture.
@@ -127,7 +129,7 @@ func corners(p rf.Place) []signal.Position {
 }
 
 // draw draws the map, nil where there is nothing to draw.
-func draw(all []*station) *drawing {
+func draw(all []*station, conflicts []conflict) *drawing {
 	if len(all) == 0 {
 		return nil
 	}
@@ -138,10 +140,11 @@ func draw(all []*station) *drawing {
 	d.Scale = scaleOf(p)
 	if len(all) > MostMapped {
 		d.many(p, all)
+		d.links(p, conflicts, newNames(p.height))
 	} else {
-		d.each(p, all)
+		d.links(p, conflicts, d.each(p, all))
 	}
-	d.Says = fmt.Sprintf("A map of %s.", count(len(all), "repeater"))
+	d.Says = fmt.Sprintf("A map of %s, with %s.", count(len(all), "repeater"), count(len(d.Links), "line")+" between stations that stand nearer than a separation table asks, or nearly so")
 	return d
 }
 

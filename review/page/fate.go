@@ -5,6 +5,7 @@ import (
 
 	"passband.example/plandiff"
 	"passband.example/review/report"
+	"passband.example/review/survey"
 )
 
 // A fate is what a change does to one channel, whatever caused it.
@@ -15,17 +16,23 @@ type fate struct {
 }
 
 func sidesOf(d *report.Document) *sides {
-	s := &sides{Document: d, new: d.Expansion, changed: map[string]*fate{}, nowName: map[string]string{}}
-	if d.Comparison == nil {
-		return s
+	s := &sides{Document: d, new: d.Expansion, judged: d.Expansion.Plan, changed: map[string]*fate{}, nowName: map[string]string{}}
+	if d.Comparison != nil {
+		s.old = d.Comparison.Old
+		s.judged = s.judged.Under(s.old.Plan, d.Comparison.Renames)
+		s.fates()
 	}
-	s.old = d.Comparison.Old
-	for i := range d.Comparison.Causes {
-		for _, e := range d.Comparison.Causes[i].Reach.Channels {
+	s.survey = survey.Of(s.judged)
+	return s
+}
+
+// fates takes in what the change does to each channel.
+func (s *sides) fates() {
+	for i := range s.Comparison.Causes {
+		for _, e := range s.Comparison.Causes[i].Reach.Channels {
 			s.add(&e)
 		}
 	}
-	return s
 }
 
 // add takes an effect in. A channel that several causes reach keeps what each does to it.

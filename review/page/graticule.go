@@ -112,6 +112,11 @@ func (l *line) place(p *projection, a, b point) {
 	}
 }
 
+// inside tells whether a point is in the picture.
+func (p *projection) inside(at point) bool {
+	return at.X >= 0 && at.X <= mapWidth && at.Y >= 0 && at.Y <= p.height
+}
+
 // near tells whether a point is in the picture or close enough to it to be drawn.
 func (p *projection) near(at point) bool {
 	return at.X > -mapWidth && at.X < 2*mapWidth && at.Y > -p.height && at.Y < 2*p.height

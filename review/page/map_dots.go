@@ -32,8 +32,8 @@ type outline struct{ Points, Title string }
 // mostNamed is how many stations may have their distances written.
 const mostNamed = 60
 
-// each draws the stations one by one.
-func (d *drawing) each(p *projection, all []*station) {
+// each draws the stations one by one, and gives where names stand.
+func (d *drawing) each(p *projection, all []*station) *names {
 	seen := make(map[[2]*station]bool)
 	names := newNames(float64(d.Height))
 	at := make(map[*station]point, len(all))
@@ -47,7 +47,8 @@ func (d *drawing) each(p *projection, all []*station) {
 	for _, changed := range []bool{true, false} {
 		for _, st := range all {
 			if (st.State != "") == changed {
-				d.Names = names.put(d.Names, st, at[st])
+				text, off := st.named()
+				d.Names = names.put(d.Names, text, at[st], off)
 			}
 		}
 	}
@@ -58,6 +59,20 @@ func (d *drawing) each(p *projection, all []*station) {
 		seen[[2]*station{st, st.Near}] = true
 		d.Ways = append(d.Ways, names.between(st, at[st], at[st.Near]))
 	}
+	return names
+}
+
+// named gives the name of a station with what became of it, and how far off it stands.
+func (st *station) named() (text string, off float64) {
+	switch st.State {
+	case "":
+		return st.Label, 9
+	case "came":
+		text = "+ "
+	case "went":
+		text = "− "
+	}
+	return text + st.Label, 14 // a ring is around it
 }
 
 // one draws a station, its cell, and from where it moved.

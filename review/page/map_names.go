@@ -46,22 +46,11 @@ const (
 	nameHeight = 14
 )
 
-// put adds the name of a station, right of it, left, above or below; none where there is no
-// room: the table has it.
-func (n *names) put(all []name, st *station, at point) []name {
-	text := st.Label
-	if r := []rune(text); len(r) > 20 {
-		text = string(r[:19]) + "…"
-	}
-	switch st.State {
-	case "came":
-		text = "+ " + text
-	case "went":
-		text = "− " + text
-	}
-	off := 9.0
-	if st.State != "" {
-		off = 14 // a ring is around it
+// put adds a name right of a point, left, above or below; none where there is no room: the
+// table has it.
+func (n *names) put(all []name, text string, at point, off float64) []name {
+	if r := []rune(text); len(r) > 22 {
+		text = string(r[:21]) + "…"
 	}
 	w := float64(len([]rune(text))) * nameLetter
 	for _, try := range []struct {

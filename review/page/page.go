@@ -6,6 +6,7 @@ import (
 
 	"passband.example/plandiff/plan"
 	"passband.example/review/report"
+	"passband.example/review/survey"
 )
 
 // How much of a large plan stands in the page; what is left out is counted there.
@@ -74,6 +75,9 @@ func titleOf(d *report.Document) string {
 type sides struct {
 	*report.Document
 	old, new *plan.Expansion // old is nil where nothing was compared
+
+	judged *plan.Plan // the new plan under the license rows and separations of the old one
+	survey *survey.Survey
 
 	changed map[string]*fate  // by the name of a channel now, or of one that is gone
 	nowName map[string]string // the name now of a channel that had another

@@ -20,6 +20,9 @@ type spectrum struct {
 	Bands    []*band
 	More     int // strips that are left out
 	MoreHave int // signals on them
+
+	Products     []product // mixing products that fall on an input
+	MoreProducts int
 }
 
 // A band is one figure.
@@ -53,11 +56,12 @@ func (s *sides) spectrum() *spectrum {
 	sp := &spectrum{Compared: s.compared()}
 	l := law{}
 	var err error
-	if l.tables, l.class, err = rules.Tables(s.new.Plan); err != nil {
+	if l.tables, l.class, err = rules.Tables(s.judged); err != nil {
 		sp.Why = err.Error()
 	} else {
 		sp.Region, sp.Class, sp.Why = l.tables.Name, l.tables.ClassLabel(l.class), l.tables.Fallback()
 	}
+	sp.Products, sp.MoreProducts = s.products()
 	for _, st := range sp.choose(stripsOf(s.tuned())) {
 		sp.add(st)
 	}
@@ -69,7 +73,7 @@ func (s *sides) spectrum() *spectrum {
 		b.Number = i + 1
 		for n, st := range b.Strips {
 			st.ID = fmt.Sprintf("strip-%d-%d", b.Number, n+1)
-			st.draw(l, s.compared())
+			st.draw(l, sp.Products, s.compared())
 		}
 		b.list(l, s.compared())
 	}

@@ -43,6 +43,7 @@ type strip struct {
 	Blocks    []block // of the license, of the band plan
 	Names     []laneName
 	Marks     []mark
+	Arrows    []arrow
 	Tags      []tag
 	Bottom    int // of the lines of the raster
 
@@ -102,11 +103,12 @@ func (st *strip) changes() (n int) {
 	return n
 }
 
-func (st *strip) draw(l law, compared bool) {
+func (st *strip) draw(l law, products []product, compared bool) {
 	st.axis()
 	y := 24
 	y = st.license(l, y)
 	y = st.plan(l, y)
+	y = st.mixing(products, y)
 	st.lanes(compared, y)
 	st.say(compared)
 }
