@@ -10,12 +10,44 @@ import (
 
 // findings are what the rules say, the gravest first.
 type findings struct {
-	Fresh    []finding // that came with the change, or all where one plan is judged
+	Fresh    []group   // that came with the change, or all where one plan is judged
 	Still    []finding // that stood before it
 	Gone     []finding
 	Accepted []finding
 	More     int // that are left out
 	Change   bool
+}
+
+// A group is the findings of one rule. Where they are many, and none of them blocks, most are
+// folded.
+type group struct{ Shown, Folded []finding }
+
+// shownOfGroup is how many findings of a rule are shown where the rest is folded.
+const shownOfGroup = 4
+
+// groups puts findings of one rule together, in the order of the first of each.
+func groups(all []finding) (gs []group) {
+	type same struct {
+		severity review.Severity
+		rule     string
+	}
+	at := make(map[same]int)
+	for _, f := range all {
+		key := same{f.Severity, f.Rule}
+		i, known := at[key]
+		if !known {
+			i = len(gs)
+			at[key] = i
+			gs = append(gs, group{})
+		}
+		gs[i].Shown = append(gs[i].Shown, f)
+	}
+	for i := range gs {
+		if g := &gs[i]; len(g.Shown) > shownOfGroup+1 && g.Shown[0].Severity != review.Block {
+			g.Shown, g.Folded = g.Shown[:shownOfGroup], g.Shown[shownOfGroup:]
+		}
+	}
+	return gs
 }
 
 // A finding is one of them, with its places as a reader can open them.
@@ -52,7 +84,7 @@ func (s *sides) findings() *findings {
 			fresh = append(fresh, one)
 		}
 	}
-	f.Fresh, f.Still, f.Gone = take(fresh), take(still), take(v.Gone)
+	f.Fresh, f.Still, f.Gone = groups(take(fresh)), take(still), take(v.Gone)
 	for _, a := range v.Accepted[:min(len(v.Accepted), left)] {
 		one := s.finding(a.Finding)
 		one.Until, one.Reason = a.By.Until.V.String(), a.By.Reason.V

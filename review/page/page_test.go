@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -182,4 +183,22 @@ func cellsOf(row *html.Node) string {
 		texts = append(texts, textOf(c))
 	}
 	return strings.Join(texts, "|")
+}
+
+// TestFolds folds many findings of one rule, and never one that blocks.
+func TestFolds(t *testing.T) {
+	plan := "plan: Many\nedition: 2026\nregion: US\nlicense: technician\nchannels:\n"
+	for i := range 9 {
+		plan += fmt.Sprintf("  off-%d: {label: Off %d, simplex: 149.52%d, fm: {}}\n  in-%d: {label: In %d, simplex: 146.5%d, fm: {}}\n", i, i, i, i, i, i)
+	}
+	root := parse(t, render(t, standing(t, expand(t, of(plan)))))
+	text := textOf(byID(root, "findings"))
+	if !strings.Contains(text, "findings more of the rule channel-in-no-zone") {
+		t.Error("18 notes of one rule are not folded")
+	}
+	for _, fold := range elements(byID(root, "findings"), "details") {
+		if strings.Contains(textOf(fold), "passband explain off-band") {
+			t.Error("what blocks is folded")
+		}
+	}
 }
