@@ -32,6 +32,8 @@ func (d *drawing) graticule(p *projection) {
 	south, north := max(mid.Lat-signal.MicroDegrees(halfLat), -89_000_000), min(mid.Lat+signal.MicroDegrees(halfLat), 89_000_000)
 	half := signal.MicroDegrees(min(halfLon, 179_000_000))
 	step := stepFor(max(north-south, 0), 2*half)
+	// Lines bend: in the corners there are some that do not cross the middle.
+	south, north, half = max(south-(north-south)/2, -89_000_000), min(north+(north-south)/2, 89_000_000), min(half+half/2, 179_000_000)
 	for lat := ceil(south, step); lat <= north; lat += step {
 		d.along(p, angle(lat, "N", "S"), true, func(part float64) signal.Position {
 			return signal.Position{Lat: lat, Lon: turned(mid.Lon - half + signal.MicroDegrees(part*2*float64(half)))}

@@ -46,7 +46,7 @@ func (st *strip) lanes(compared bool, y int) {
 }
 
 // mostMarks is how many signals a lane shows one by one.
-const mostMarks = 240
+const mostMarks = 120
 
 func (st *strip) lane(sends bool, s side, y int) {
 	name := map[bool]string{false: "hear", true: "send"}[sends] + [...]string{"", ", before", ", now"}[s]
@@ -127,6 +127,9 @@ const mostTagLines = 3
 func (st *strip) tags(sends bool, y int) int {
 	var lines [mostTagLines][]tag
 	for _, changed := range []bool{true, false} {
+		if !changed && st.crowded(sends) {
+			break // the bars have no names
+		}
 		for _, t := range st.signals {
 			if t.Sends == sends && (t.State() != "") == changed {
 				st.seat(&lines, tag{X: st.x(t.Center), Text: marked(t)})
@@ -150,6 +153,17 @@ func (st *strip) tags(sends bool, y int) int {
 		return used*tagHeight + 3
 	}
 	return used * tagHeight
+}
+
+// crowded tells whether a lane of a kind shows bars.
+func (st *strip) crowded(sends bool) bool {
+	was, now := 0, 0
+	for _, t := range st.signals {
+		if t.Sends == sends {
+			was, now = was+min(t.Was, 1), now+min(t.Now, 1)
+		}
+	}
+	return max(was, now) > mostMarks
 }
 
 // seat puts a name into the first line that has room for it, if one has and it does not

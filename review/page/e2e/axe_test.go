@@ -1,10 +1,6 @@
 package e2e
 
-import (
-	"testing"
-
-	"passband.example/plandiff/demo"
-)
+import "testing"
 
 // A violation is what axe-core says is wrong.
 type violation struct {
@@ -23,7 +19,7 @@ const audit = `(async () => {
 // or not.
 func TestAxe(t *testing.T) {
 	source := axe(t)
-	for name, html := range map[string][]byte{"change": north(t), "plan": standing(t, demo.Plan())} {
+	for name, html := range pages(t) {
 		for way, v := range map[string]visit{"light": desk, "dark": dark(desk), "phone": phone} {
 			t.Run(name+", "+way, func(t *testing.T) {
 				b := open(t, html, v)

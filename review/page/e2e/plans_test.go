@@ -28,6 +28,25 @@ func expand(t *testing.T, files fs.FS) *plan.Expansion {
 	return plan.Expand(p)
 }
 
+// pages are pages of each kind: a change, a plan as it stands, and one with conflicts and mixing
+// products.
+func pages(t *testing.T) map[string][]byte {
+	t.Helper()
+	return map[string][]byte{"change": north(t), "plan": standing(t, demo.Plan()), "crowded": standing(t, fstest.MapFS{"plan.yaml": {Data: []byte(crowded)}})}
+}
+
+// crowded has two repeaters on one channel, and a hill whose transmitters mix.
+const crowded = `plan: Harrow Valley Repeater Group
+edition: 2026
+region: US
+license: technician
+repeaters:
+  ridge: {label: Ridge, output: 146.940, split: -0.6, fm: {tone: 100.0}, site: {lat: 40.1, lon: -104.2}}
+  far:   {label: Far, output: 146.940, split: -0.6, fm: {tone: 103.5}, site: {grid: DN70vj}}
+  hill:  {label: Hill, output: 147.330, split: +0.6, fm: {tone: 100.0}, site: {lat: 40.1, lon: -104.2}}
+  side:  {label: Side, output: 147.150, split: -0.6, fm: {tone: 100.0}, site: {lat: 40.1, lon: -104.2}}
+`
+
 // north is the page of the demo's proposal.
 func north(t *testing.T) []byte {
 	t.Helper()
