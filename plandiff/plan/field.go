@@ -28,6 +28,8 @@ type Field struct {
 	Weight Weight
 	Ref    Ref // what the text refers to, if to anything
 
+	// spelling tells which texts it takes; nil for a flag.
+	spelling func() Spelling
 	// load reads the value from a node; nil for a field that follows from others.
 	load func(l *loader, r Record, n tree.Node)
 	// mark notes that the block whose key stands at a place is there, where the field is a Flag.
@@ -65,6 +67,8 @@ type codec[T any] struct {
 	parse  func(string) (T, error)
 	format func(T) string
 	same   func(a, b T) bool
+
+	spelling func() Spelling // nil where no editor sees its texts
 }
 
 func (c codec[T]) value(text string) (Value[T], error) {
@@ -78,7 +82,7 @@ var applied = Place{File: "-"}
 // scalar makes a field of one value.
 func scalar[R Record, T any](name string, w Weight, c codec[T], at func(R) *Value[T], doc string) Field {
 	return Field{
-		Name: name, Doc: doc, Form: Scalar, Weight: w,
+		Name: name, Doc: doc, Form: Scalar, Weight: w, spelling: c.spelling,
 		load: func(l *loader, r Record, n tree.Node) {
 			*at(r.(R)) = loadValue(l, name, c, n)
 		},
@@ -120,7 +124,7 @@ func sameValue[T any](c codec[T], a, b *Value[T]) bool {
 // list makes a field of several values, whose order means something (List) or not (Set).
 func list[R Record, T any](name string, form Form, c codec[T], at func(R) *[]Value[T], doc string) Field {
 	return Field{
-		Name: name, Doc: doc, Form: form, Weight: Layout,
+		Name: name, Doc: doc, Form: form, Weight: Layout, spelling: c.spelling,
 		load: func(l *loader, r Record, n tree.Node) {
 			*at(r.(R)) = loadList(l, name, c, n)
 		},
@@ -183,7 +187,7 @@ func sortedTexts[T any](c codec[T], vs []Value[T]) []string {
 // flag makes a field that says only whether a block of keys is there.
 func flag[R Record](name string, w Weight, at func(R) *Value[bool], doc string) Field {
 	f := scalar(name, w, yesNos, at, doc)
-	f.Form = Flag
+	f.Form, f.spelling = Flag, nil
 	f.mark = func(r Record, place Place) { *at(r.(R)) = Value[bool]{V: true, Text: yesNo(true), At: place} }
 	return f
 }

@@ -6,9 +6,15 @@ import (
 	"unicode"
 )
 
+// How many characters a text and a note have at most.
+const (
+	maxText = 200
+	maxNote = 4000
+)
+
 // parseText reads a text of one line that people will see on a display.
 func parseText(text string) (string, error) {
-	return visible(text, 200, false)
+	return visible(text, maxText, false)
 }
 
 // parseCell reads a text from a table, where a blank at the edge of a cell means
@@ -19,7 +25,7 @@ func parseCell(text string) (string, error) {
 
 // parseNote reads a text that may have several lines.
 func parseNote(text string) (string, error) {
-	return visible(strings.TrimRight(text, "\n"), 4000, true)
+	return visible(strings.TrimRight(text, "\n"), maxNote, true)
 }
 
 // visible refuses what would not show, or would show as something else: control

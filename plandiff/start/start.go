@@ -13,6 +13,7 @@ import (
 	"github.com/go-git/go-git/v5"
 	"github.com/go-git/go-git/v5/plumbing"
 	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
 	"passband.example/plandiff/whole"
 )
 
@@ -66,7 +67,11 @@ func repositoryAround(ctx context.Context, dir string) string {
 	return repo.Root()
 }
 
+// copyFiles writes the files of the plan, and the schema by which editors complete them.
 func copyFiles(ctx context.Context, dir string) error {
+	if err := os.WriteFile(filepath.Join(dir, plan.SchemaFile), plan.JSONSchema(), 0o644); err != nil {
+		return fmt.Errorf("writing %s: %w", plan.SchemaFile, err)
+	}
 	files := Plan()
 	return fs.WalkDir(files, ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {

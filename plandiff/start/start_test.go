@@ -90,6 +90,13 @@ func TestWrite(t *testing.T) {
 	if err != nil {
 		t.Error(err)
 	}
+	schema, err := os.ReadFile(filepath.Join(dir, plan.SchemaFile))
+	if err != nil || string(schema) != string(plan.JSONSchema()) {
+		t.Errorf("the schema for editors is not there: %v", err)
+	}
+	if first, err := fs.ReadFile(Plan(), plan.RootFile); err != nil || !strings.HasPrefix(string(first), plan.SchemaLine+"\n") {
+		t.Errorf("no editor finds the schema of %q, %v", first[:60], err)
+	}
 	repo, err := history.Open(context.Background(), dir)
 	if err != nil {
 		t.Fatal(err)
@@ -102,7 +109,7 @@ func TestWrite(t *testing.T) {
 		return // the rest asks the real git
 	}
 	out, err := exec.Command("git", "-C", dir, "status", "--porcelain", "--branch").CombinedOutput()
-	if want := "## No commits yet on main\n?? operators.csv\n?? plan.yaml\n"; err != nil || string(out) != want {
+	if want := "## No commits yet on main\n?? .plan.schema.json\n?? operators.csv\n?? plan.yaml\n"; err != nil || string(out) != want {
 		t.Errorf("git says %q, %v", out, err)
 	}
 }
