@@ -12,7 +12,8 @@
 // limits; each band as strips of spectrum, with what the license and the band plan say of
 // it above what the channels occupy; a map of the repeaters; and all channels in one table
 // that can be searched. Every picture has a title, a description and a table that says the
-// same.
+// same. What package review/survey finds is drawn too: stations nearer than is asked as lines on
+// the map, mixing products as arrows in the strips.
 //
 // # One file that fetches nothing
 //

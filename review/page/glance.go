@@ -5,6 +5,7 @@ type glance struct {
 	Blocks  bool
 	Verdict string
 	Skipped string
+	Unread  int // places of the plan that could not be read
 	Basis   string
 	Numbers []number
 }
@@ -21,7 +22,7 @@ type number struct {
 func (n number) Differs() bool { return n.Compared && n.Now != n.Was }
 
 func (s *sides) glance() glance {
-	g := glance{Blocks: s.Verdict.Blocks(), Verdict: s.Status(), Skipped: s.Verdict.Skipped, Basis: s.Basis()}
+	g := glance{Blocks: s.Verdict.Blocks(), Verdict: s.Status(), Skipped: s.Verdict.Skipped, Unread: len(s.new.Plan.Problems), Basis: s.Basis()}
 	add := func(what string, now int, was func() int) {
 		n := number{What: what, Now: now, Compared: s.compared()}
 		if n.Compared {

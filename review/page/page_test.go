@@ -130,6 +130,14 @@ func TestStructure(t *testing.T) {
 	}
 }
 
+// TestUnread says on the page that part of a plan could not be read.
+func TestUnread(t *testing.T) {
+	root := parse(t, render(t, documents(t)["broken"]))
+	if got := textOf(byID(root, "glance")); !strings.Contains(got, "2 places of the plan cannot be read, which the findings tell") {
+		t.Errorf("the verdict says %q", got)
+	}
+}
+
 // TestSameBytes writes a page twice: the same document gives the same bytes.
 func TestSameBytes(t *testing.T) {
 	if !bytes.Equal(render(t, north(t)), render(t, north(t))) {
