@@ -15,7 +15,8 @@ require (
 	golang.org/x/net v0.57.0
 	golang.org/x/sys v0.50.0
 	golang.org/x/term v0.48.0
-	golang.org/x/tools v0.26.0
+	golang.org/x/text v0.41.0
+	golang.org/x/tools v0.48.0
 	gopkg.in/yaml.v3 v3.0.1
 	pgregory.net/rapid v1.3.0
 )
