@@ -16,8 +16,9 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, radios, card, map, show, log, trace, notes, explain, rules, law or law-tables), "version" (1; it
-// grows only when a field changes its meaning or goes) and the fields of that kind.
+// review, radios, card, map, show, log, trace, notes, explain, rules, law, law-tables,
+// export or import), "version" (1; it grows only when a field changes its meaning or goes) and the
+// fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
 // feed and is the same bytes for the same input.
@@ -36,6 +37,8 @@
 //	explain   passband version id severity edition title what why fix source fails passes
 //	rules     passband version rules
 //	manual    passband version text
+//	export    passband version plan at radio? tables left_out missing notices
+//	import    passband version tables notices problems written change?
 //
 // A review is a diff with a verdict; the fields of notes are told in package
 // notes. What these hold:
@@ -81,6 +84,9 @@
 //	rests     source edition confidence note? file line club?
 //	table     region name authority? holds classes rows segments splits services
 //	count     read part memory
+//	tabled    file rows
+//	missing   kind field count
+//	refused   file row? column? header? what fix?
 //
 // A place counts lines and columns from 1, columns in characters; its file is
 // below the root of the plan, to which the folder of its origin leads: from where

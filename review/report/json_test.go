@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/tables"
 	"passband.example/review"
 )
 
@@ -20,6 +21,7 @@ var documented = map[string]any{
 	"rename": RenameJSON{}, "radio": RadioForm{}, "use": UseForm{}, "left-out": LeftOutForm{}, "channel": ChannelForm{},
 	"because": CauseAt{}, "record": RecordForm{}, "log": LogForm{}, "trace": TraceForm{}, "entry": EntryForm{},
 	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
+	"export": ExportForm{}, "import": ImportForm{}, "tabled": TableForm{}, "refused": tables.Problem{}, "missing": tables.Missing{},
 	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
 	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
 	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},

@@ -6,13 +6,20 @@ import (
 	"strings"
 
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/tables"
 )
 
 // Manual reports the form of a plan: what may stand in its files, and what it means.
-func Manual() *Page {
+func Manual() *Page { return manual("The form of a plan", plan.Manual()) }
+
+// LayoutManual reports the form of a layout: what the columns of tables may show.
+func LayoutManual() *Page { return manual("The layout of tables", tables.Manual()) }
+
+// manual reports the documentation of a package.
+func manual(title, documentation string) *Page {
 	p := new(Page)
-	p.heading(1, text("The form of a plan"))
-	for _, b := range new(comment.Parser).Parse(plan.Manual()).Content {
+	p.heading(1, text("%s", title))
+	for _, b := range new(comment.Parser).Parse(documentation).Content {
 		switch b := b.(type) {
 		case *comment.Heading:
 			p.heading(2, text("%s", plainWords(b.Text)))
@@ -61,4 +68,9 @@ type ManualForm struct {
 // ManualJSON writes the form of a plan for programs, as one text.
 func ManualJSON(w io.Writer) error {
 	return WriteJSON(w, ManualForm{Passband: "manual", Version: version, Text: plan.Manual()})
+}
+
+// LayoutManualJSON writes the form of a layout for programs, as one text.
+func LayoutManualJSON(w io.Writer) error {
+	return WriteJSON(w, ManualForm{Passband: "manual", Version: version, Text: tables.Manual()})
 }
