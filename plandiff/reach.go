@@ -87,7 +87,6 @@ func (r *reacher) lists() {
 	}
 	for _, z := range r.New.Zones {
 		r.list(plan.KindZone, z.Zone.Key.V, z.Members)
-		r.included(z.Zone)
 	}
 	for _, s := range r.Old.ScanLists {
 		r.list(plan.KindScanList, r.Renames.Key(plan.KindScanList, s.List.Key.V), s.Members)
@@ -95,6 +94,7 @@ func (r *reacher) lists() {
 	for _, s := range r.New.ScanLists {
 		r.list(plan.KindScanList, s.List.Key.V, s.Members)
 	}
+	r.included()
 	for name, felt := range r.held {
 		kind, key, _ := strings.Cut(name, " ")
 		for _, i := range sortedUnique(felt) {
@@ -130,25 +130,41 @@ func (r *reacher) list(kind plan.Kind, key string, members []plan.Member) {
 		}
 	}
 	for i := range felt {
-		r.held[t.String()] = append(r.held[t.String()], i)
+		r.feel(t, i)
 	}
 }
 
-// included lets a zone feel the changes of the zones that stand in it.
-func (r *reacher) included(z *plan.Zone) {
-	seen := map[string]bool{z.Key.V: true}
-	for queue := []*plan.Zone{z}; len(queue) > 0; queue = queue[1:] {
-		for _, entry := range queue[0].Channels {
-			key, ok := strings.CutPrefix(entry.V, "zone:")
-			if !ok || seen[key] {
-				continue
+func (r *reacher) feel(t plan.Thing, cause int) {
+	r.held[t.String()] = append(r.held[t.String()], cause)
+}
+
+// included lets zones feel the changes of the zones that stand in them, at whatever
+// depth. The work is bounded as that of plan.Expand is, so that only a plan that is told
+// to be too large can lack some of it.
+func (r *reacher) included() {
+	holders := make(map[string][]string) // of a zone: those in which it stands
+	for _, z := range r.New.Plan.Zones.All() {
+		for _, entry := range z.Channels {
+			if key, ok := strings.CutPrefix(entry.V, "zone:"); ok {
+				holders[key] = append(holders[key], z.Key.V)
 			}
-			seen[key] = true
-			if i, ok := r.index[plan.Thing{Kind: plan.KindZone, Key: key}]; ok {
-				r.held[z.Thing().String()] = append(r.held[z.Thing().String()], i)
-			}
-			if inner, ok := r.New.Plan.Zones.Find(key); ok {
-				queue = append(queue, inner)
+		}
+	}
+	steps := 0
+	for i := range r.causes {
+		changed := r.causes[i].Thing
+		if changed.Kind != plan.KindZone {
+			continue
+		}
+		seen := map[string]bool{changed.Key: true}
+		for queue := []string{changed.Key}; len(queue) > 0 && steps < plan.MaxMembers; queue = queue[1:] {
+			steps += 1 + len(holders[queue[0]])
+			for _, holder := range holders[queue[0]] {
+				if !seen[holder] {
+					seen[holder] = true
+					queue = append(queue, holder)
+					r.feel(plan.Thing{Kind: plan.KindZone, Key: holder}, i)
+				}
 			}
 		}
 	}

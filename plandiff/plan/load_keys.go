@@ -30,13 +30,17 @@ func (k *keys) first(key tree.Node) (first tree.Node, twice bool) {
 		k.n++
 		return tree.Node{}, false
 	}
-	k.many = make(map[string]tree.Node, k.of.Len()/2)
+	k.many = make(map[string]tree.Node, k.of.Size()/nodesInRecord)
 	k.many[key.Value()] = key
 	for _, first := range k.few {
 		k.many[first.Value()] = first
 	}
 	return tree.Node{}, false
 }
+
+// nodesInRecord is how many nodes a key of a large mapping comes with, about: its own and
+// those of a record on one line.
+const nodesInRecord = 10
 
 // A trail says what is being read, for messages: channel net dmr. It is put together
 // only where there is one.

@@ -69,7 +69,7 @@ func loadList[T any](l *loader, name string, c codec[T], n tree.Node) []Value[T]
 		l.bad(at, fmt.Sprintf("%s is %s, and needs a list", name, shape(n)), "write [one, two]")
 		return nil
 	}
-	values := make([]Value[T], 0, n.Len())
+	values := make([]Value[T], 0, n.Size())
 	for item := range n.Items() {
 		values = append(values, loadValue(l, name, c, item))
 	}

@@ -114,6 +114,9 @@ func (l *loader) mapping(n tree.Node, what *trail, take func(key, value tree.Nod
 }
 
 func (l *loader) duplicate(at Place, key string, first Place) {
+	if l.full() {
+		return // there may be a million
+	}
 	l.note(Problem{
 		Rule: DuplicateKey, At: at, Also: first,
 		What: fmt.Sprintf("the key %q was written before, at %s", clip(key), first),

@@ -27,8 +27,19 @@ func (t *Table[R]) Find(key string) (R, bool) {
 // Sorted gives the records in the order of their keys, which no edit of layout
 // changes.
 func (t *Table[R]) Sorted() []R {
-	rows := slices.Clone(t.rows)
-	slices.SortFunc(rows, func(a, b R) int { return strings.Compare(a.Thing().Key, b.Thing().Key) })
+	type keyed struct {
+		key string
+		row R
+	}
+	sorted := make([]keyed, len(t.rows)) // a record is large: look at each once
+	for i, r := range t.rows {
+		sorted[i] = keyed{r.Thing().Key, r}
+	}
+	slices.SortFunc(sorted, func(a, b keyed) int { return strings.Compare(a.key, b.key) })
+	rows := make([]R, len(sorted))
+	for i, k := range sorted {
+		rows[i] = k.row
+	}
 	return rows
 }
 

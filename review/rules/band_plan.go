@@ -28,12 +28,12 @@ func bandPlan(p *review.Pass) {
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments() {
-		key := sending{by: j.by, on: j.on}
-		if j.station == license.RepeaterInput || told[key] || !j.lawful() {
+	for _, j := range l.judgments {
+		if j.station == license.RepeaterInput {
 			continue
 		}
-		if kept := l.tables.KeptAgainst(j.on, j.emission.NecessaryBandwidth); len(kept) > 0 {
+		kept := l.tables.KeptAgainst(j.on, j.emission.NecessaryBandwidth)
+		if key := (sending{by: j.by, on: j.on}); len(kept) > 0 && !told[key] && j.lawful() {
 			told[key] = true
 			p.Report(j.inKept(kept[0]))
 		}

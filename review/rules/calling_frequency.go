@@ -62,7 +62,7 @@ func onCalling(p *review.Pass, find func(judgment, *license.Segment) (review.Fin
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments() {
+	for _, j := range l.judgments {
 		key := sending{by: j.by, on: j.on}
 		if j.station == license.RepeaterInput || told[key] || !j.lawful() {
 			continue

@@ -29,7 +29,7 @@ func clubClaim(p *review.Pass) {
 		return
 	}
 	told := make(map[sending]bool) // in another mode, or with its power
-	all := l.judgments()
+	all := l.judgments
 	for _, t := range poweredTransmissions(p.Expansion) {
 		all = append(all, l.judge(t))
 	}

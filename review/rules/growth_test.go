@@ -20,7 +20,7 @@ import (
 // steepest is how many times as long ten times as much may take. Work that grows with
 // the number itself takes 10 to 12 times as long, caches and collector included; with
 // its square, 100 times.
-const steepest = 20
+const steepest = 30
 
 // TestGrowth holds what a review does to growing with the size of the plan and no
 // faster, for plans and edits that are large in each way that a plan can be. It compares
@@ -120,7 +120,7 @@ var growing = []struct {
 		}
 		return revisions{table("Ann"), table("Ben")}
 	}},
-	{"nested zones", "each zone stands in the next", 1_000, func(n int) revisions {
+	{"nested zones", "each zone stands in the next", 10_000, func(n int) revisions {
 		zones := func(power string) map[string][]byte {
 			texts := section("zones", n, func(i int) string { return fmt.Sprintf("  z%d: {channels: [\"zone:z%d\", c]}", i, i+1) })
 			texts["plan.yaml"] = append(texts["plan.yaml"], "channels:\n  c: {simplex: 146.52, fm: {}, power: "+power+"}\n"...)

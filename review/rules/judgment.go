@@ -145,6 +145,3 @@ func barsStation(r license.Reason) bool { return r == license.StationBarred }
 func barsPlace(r license.Reason) bool { return r == license.PlaceBarred }
 
 func limitsPower(r license.Reason) bool { return r == license.PowerOver || r == license.PlacePowerOver }
-
-// judgments gives those of all that a plan puts on the air, members first.
-func (l *law) judgments() []judgment { return slices.Concat(l.members, l.repeaters) }

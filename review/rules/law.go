@@ -15,7 +15,8 @@ type law struct {
 	sites    map[plan.Thing]*license.Site
 	judged   map[license.Query]license.Verdict // channels share frequencies
 
-	members, repeaters []judgment // of all that the plan puts on the air
+	judgments          []judgment // of all that the plan puts on the air, members first
+	members, repeaters []judgment // its two parts
 }
 
 // lawOf gives the law that the plan of a pass is judged by, or nil where no table can be told.
@@ -26,12 +27,12 @@ func lawOf(p *review.Pass) *law {
 		if l == nil {
 			return nil
 		}
-		for _, t := range memberTransmissions(p.Expansion) {
-			l.members = append(l.members, l.judge(t))
+		members, repeaters := memberTransmissions(p.Expansion), repeaterTransmissions(p.Plan)
+		l.judgments = make([]judgment, 0, len(members)+len(repeaters))
+		for _, t := range append(members, repeaters...) {
+			l.judgments = append(l.judgments, l.judge(t))
 		}
-		for _, t := range repeaterTransmissions(p.Plan) {
-			l.repeaters = append(l.repeaters, l.judge(t))
-		}
+		l.members, l.repeaters = l.judgments[:len(members)], l.judgments[len(members):]
 		return l
 	})
 }

@@ -29,7 +29,7 @@ func nearBandEdge(p *review.Pass) {
 		return
 	}
 	told := make(map[sending]bool) // in another mode
-	for _, j := range l.judgments() {
+	for _, j := range l.judgments {
 		key := sending{by: j.by, on: j.on}
 		if j.outcome != license.Allowed || len(j.verdict.Rows) == 0 || j.station == license.RepeaterInput || j.verdict.Margin >= drift(j.on) || told[key] {
 			continue

@@ -25,7 +25,7 @@ func offBandDoubtful(p *review.Pass) {
 	if l == nil {
 		return
 	}
-	for _, j := range l.judgments() {
+	for _, j := range l.judgments {
 		if j.outcome != license.Doubtful {
 			continue
 		}

@@ -18,7 +18,7 @@ func fitSplits(p *review.Pass, want license.SplitFit) {
 		return
 	}
 	denied := make(map[plan.Thing]bool)
-	for _, j := range l.judgments() {
+	for _, j := range l.judgments {
 		if j.repeater != nil && j.outcome == license.Denied {
 			denied[j.by] = true
 		}

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
@@ -116,15 +117,33 @@ func repeaterTransmissions(p *plan.Plan) []*transmission {
 // emissionOf gives the emission that is judged for a mode, and its name. DMR is
 // judged as speech: what a channel is there for, and all that is certain of it.
 func emissionOf(mode plan.Mode, wide bool) (license.Emission, string) {
-	e := license.FMNarrow()
+	all := emissions()
+	e := all.narrow
 	switch {
 	case mode == plan.ModeDMR:
-		e = license.DMRVoice()
+		e = all.dmr
 	case wide:
-		e = license.FMWide()
+		e = all.wide
 	}
-	return e, strings.ToUpper(string(mode)) + " " + e.NecessaryBandwidth.KHz() + " kHz wide"
+	return e.Emission, e.said
 }
+
+// A saidEmission is an emission with its name.
+type saidEmission struct {
+	license.Emission
+	said string
+}
+
+// emissions are those of the modes of a plan, made once: every channel has one.
+var emissions = sync.OnceValue(func() (all struct{ narrow, wide, dmr saidEmission }) {
+	say := func(mode plan.Mode, e license.Emission) saidEmission {
+		return saidEmission{e, strings.ToUpper(string(mode)) + " " + e.NecessaryBandwidth.KHz() + " kHz wide"}
+	}
+	all.narrow = say(plan.ModeFM, license.FMNarrow())
+	all.wide = say(plan.ModeFM, license.FMWide())
+	all.dmr = say(plan.ModeDMR, license.DMRVoice())
+	return all
+})
 
 // siteOf gives where a repeater stands, or nil where the plan does not say.
 func siteOf(r *plan.Repeater) *license.Site {

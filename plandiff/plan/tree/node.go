@@ -83,15 +83,6 @@ func (n Node) Target() Node { return Node{n.tree, n.tree.targets[n.at]} }
 // Size counts the nodes inside the node, but not what aliases in it stand for.
 func (n Node) Size() int { return int(n.node().end - n.at - 1) }
 
-// Len counts the nodes right inside the node: twice the keys of a mapping.
-func (n Node) Len() int {
-	count := 0
-	for range n.Items() {
-		count++
-	}
-	return count
-}
-
 // Items gives the nodes right inside the node, in their order.
 func (n Node) Items() iter.Seq[Node] {
 	return func(yield func(Node) bool) {
