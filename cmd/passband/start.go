@@ -15,9 +15,9 @@ func newStart(a *app) *cobra.Command {
 		Short: "Make a new plan, with an example to replace line by line",
 		Long: `Start makes a folder with a small plan that checks clean, whose comments explain
 what each line is for, the schema by which editors complete and check it, and a
-git repository in it without a commit, in which git merges and shows plans by what
-they say ("passband git remove" undoes that). Inside a git repository it makes the
-plan alone.
+git repository in it without a commit, in which git merges and shows plans by
+what they say ("passband git remove" undoes that). Inside a git repository it
+makes the plan alone.
 
 DIR must be new or empty. It appears whole or not at all.`,
 		Example: "  passband start our-plan",
