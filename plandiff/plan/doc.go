@@ -16,7 +16,7 @@
 //	edition: 2026                        # which year's rules may block
 //	region: US                           # which license tables apply
 //	license: technician                  # the lowest class it must be legal for
-//	area: US-AL                          # whose coordinator's distances apply; may be left out
+//	area: US-AL     # whose coordinator's distances apply; may be left out
 //	neighbors: neighbors.csv             # the neighbor list; may be left out
 //
 // Every section is a mapping from a key to a record. Keys are identities: lower-case
