@@ -18,8 +18,10 @@ import (
 // small single-board computers (GOARM=6).
 const Systems = "linux/amd64,linux/arm64,linux/arm,darwin/amd64,darwin/arm64,windows/amd64,windows/arm64"
 
-// MaxSize is how large the stripped program may be, in bytes (performance.md, section 8).
-const MaxSize = 12_000_000
+// MaxSize is how large the stripped program may be, in bytes, so that what is added to it is
+// noticed. It is what it takes and not what it should: the aim is 12 MB. From 15 to 20 MB it
+// grew with html/template, whose calls by name keep the linker from leaving methods out.
+const MaxSize = 22_000_000
 
 func main() {
 	version := flag.String("version", "", "the `version`, as its tag says it")
