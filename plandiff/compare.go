@@ -27,6 +27,20 @@ func (c *Comparison) Empty() bool { return len(c.Changes) == 0 }
 // spellings of one signal are no change, nor is another order of keys, another
 // file, or a reference that follows a renamed key.
 func Compare(old, new *plan.Expansion) *Comparison {
+	c := compareRecords(old, new)
+	c.Causes = causes(c)
+	return c
+}
+
+// CompareRecords tells what Compare tells of two plans, but not what it reaches, for
+// which channels need not be worked out.
+func CompareRecords(old, new *plan.Plan) *Comparison {
+	c := compareRecords(&plan.Expansion{Plan: old}, &plan.Expansion{Plan: new})
+	c.Causes, _ = grouped(c.Changes)
+	return c
+}
+
+func compareRecords(old, new *plan.Expansion) *Comparison {
 	c := &Comparison{Old: old, New: new, Renames: plan.Renames{}}
 	m := newMatcher(old, new, c.Renames)
 	for _, kind := range matchOrder {
@@ -37,7 +51,6 @@ func Compare(old, new *plan.Expansion) *Comparison {
 	c.Changes = append(c.Changes, m.edits()...)
 	c.Capped = m.capped
 	slices.SortStableFunc(c.Changes, orderOfChanges)
-	c.Causes = causes(c)
 	return c
 }
 

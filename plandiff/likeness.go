@@ -96,7 +96,7 @@ func (m *matcher) leftover(s *plan.Section, old, new []plan.Record) []pair {
 		return nil
 	}
 	from, to := m.profiles(s, old, m.renames), m.profiles(s, new, nil)
-	to = slices.DeleteFunc(to, func(p profile) bool { return s.HasOwnKeys() && m.dangling[p.record.Thing().Key] })
+	to = slices.DeleteFunc(to, func(p profile) bool { return s.HasOwnKeys() && m.dangling()[p.record.Thing().Key] })
 	var pairs []pair
 	take := func(how How, bucket func(profile) string) {
 		found := m.pairUp(from, to, how, bucket)

@@ -3,6 +3,7 @@ package plandiff
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"passband.example/plandiff/plan"
 )
@@ -19,22 +20,31 @@ type matcher struct {
 	renames  plan.Renames
 	pairs    []pair
 	capped   []plan.Kind
-	dangling map[string]bool // keys that the old plan may refer to without having them
+	dangling func() map[string]bool // keys that the old plan may refer to without having them
 }
 
 func newMatcher(old, new *plan.Expansion, renames plan.Renames) *matcher {
-	m := &matcher{old: old, new: new, renames: renames, dangling: map[string]bool{}}
-	for _, u := range old.Unresolved {
+	return &matcher{old: old, new: new, renames: renames, dangling: sync.OnceValue(func() map[string]bool { return danglingIn(old) })}
+}
+
+// danglingIn gives the keys that a plan may refer to without having them. A plan that is not
+// worked out yet is, for that.
+func danglingIn(x *plan.Expansion) map[string]bool {
+	if x.Channels == nil {
+		x = plan.Expand(x.Plan)
+	}
+	dangling := make(map[string]bool)
+	for _, u := range x.Unresolved {
 		for part := range strings.SplitSeq(strings.TrimPrefix(u.Text, "zone:"), "/") {
-			m.dangling[part] = true
+			dangling[part] = true
 		}
 	}
-	for _, a := range old.Plan.Acceptances.All() { // free text, which may name what there is not
+	for _, a := range x.Plan.Acceptances.All() { // free text, which may name what there is not
 		for _, word := range strings.FieldsFunc(a.At.V, func(r rune) bool { return r == ' ' || r == '/' }) {
-			m.dangling[word] = true
+			dangling[word] = true
 		}
 	}
-	return m
+	return dangling
 }
 
 // match pairs the records of one kind, notes new keys, and gives the changes

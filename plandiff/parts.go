@@ -10,7 +10,7 @@ import (
 // that differ. It tells the causes of the whole plans without what they reach, at
 // the cost of those records alone. It gives nil where that cannot be told from the
 // parts, because a record is gone: it may have another key now, and where it was is
-// told by its neighbors. Then Compare tells.
+// told by its neighbors. Then CompareRecords tells.
 func CompareParts(old, new *plan.Plan) *Comparison {
 	c := &Comparison{Old: &plan.Expansion{Plan: old}, New: &plan.Expansion{Plan: new}, Renames: plan.Renames{}}
 	m := newMatcher(c.Old, c.New, c.Renames)

@@ -82,3 +82,19 @@ func sameRecord(s *plan.Section, a, b plan.Record) bool {
 	}
 	return true
 }
+
+// Without what changes reach, Compare tells the same.
+func TestRecordsTellWhatTheWholeTells(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		old := plantest.Plan(t)
+		new := plantest.Edit(t, old)
+		whole := compare(old, new)
+		c := plandiff.CompareRecords(old, new)
+		if !reflect.DeepEqual(c.Changes, whole.Changes) || !reflect.DeepEqual(c.Renames, whole.Renames) {
+			t.Fatalf("the records tell\n%+v\nand the whole\n%+v", c.Changes, whole.Changes)
+		}
+		if len(c.Causes) != len(whole.Causes) {
+			t.Fatalf("%d causes of the records, %d of the whole", len(c.Causes), len(whole.Causes))
+		}
+	})
+}

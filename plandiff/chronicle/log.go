@@ -99,7 +99,7 @@ func (l *logger) ended(s *step, e *Entry) (*Entry, error) {
 // began is the commit with which the plan begins: all of it is new.
 func (l *logger) began(s *step, e *Entry) (*Entry, error) {
 	var err error
-	if e.Comparison, err = s.beginning(); err != nil {
+	if e.Comparison, err = s.beginning(l.reach(s)); err != nil {
 		return nil, err
 	}
 	e.Standing = Began

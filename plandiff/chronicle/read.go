@@ -68,13 +68,25 @@ func (r *Reader) whole(ctx context.Context, s *snapshot) (*plan.Expansion, error
 	if s.x != nil {
 		return s.x, nil
 	}
+	p, err := r.records(ctx, s)
+	if err != nil {
+		return nil, err
+	}
+	s.x = plan.Expand(p)
+	return s.x, nil
+}
+
+// records gives the plan of a snapshot that can be read, not worked out.
+func (r *Reader) records(ctx context.Context, s *snapshot) (*plan.Plan, error) {
+	if s.plan != nil {
+		return s.plan, nil
+	}
 	a, err := r.assemble(ctx, s)
 	if err != nil {
 		return nil, err
 	}
 	s.plan = a.Compose(s.refused)
-	s.x = plan.Expand(s.plan)
-	return s.x, nil
+	return s.plan, nil
 }
 
 // compare tells the difference between two plans that can be read. Where what
@@ -86,6 +98,7 @@ func (r *Reader) compare(ctx context.Context, old, new *snapshot, reach bool) (*
 		if c != nil || err != nil {
 			return c, err
 		}
+		return r.compareRecords(ctx, old, new)
 	}
 	before, err := r.whole(ctx, old)
 	if err != nil {
@@ -96,6 +109,19 @@ func (r *Reader) compare(ctx context.Context, old, new *snapshot, reach bool) (*
 		return nil, err
 	}
 	return plandiff.Compare(before, after), nil
+}
+
+// compareRecords compares two plans without working them out.
+func (r *Reader) compareRecords(ctx context.Context, old, new *snapshot) (*plandiff.Comparison, error) {
+	before, err := r.records(ctx, old)
+	if err != nil {
+		return nil, err
+	}
+	after, err := r.records(ctx, new)
+	if err != nil {
+		return nil, err
+	}
+	return plandiff.CompareRecords(before, after), nil
 }
 
 // compareParts compares what differs in the files that differ.

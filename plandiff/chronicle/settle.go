@@ -29,7 +29,7 @@ func (t *tracer) follow(s *step) ([][]trail, error) {
 		return nil, err
 	}
 	if begins(ds) {
-		all, err := s.beginning()
+		all, err := s.beginning(slices.ContainsFunc(s.trails, func(t trail) bool { return t.channel }))
 		if err != nil {
 			return nil, err
 		}

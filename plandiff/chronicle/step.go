@@ -57,7 +57,14 @@ func (s *step) differences(reach bool) ([]*difference, error) {
 func begins(ds []*difference) bool { return len(ds) == 0 || ds[0].Comparison == nil }
 
 // beginning compares the commit with no plan at all.
-func (s *step) beginning() (*plandiff.Comparison, error) {
+func (s *step) beginning(reach bool) (*plandiff.Comparison, error) {
+	if !reach {
+		p, err := s.records(s.ctx, s.now)
+		if err != nil {
+			return nil, err
+		}
+		return plandiff.CompareRecords(new(plan.Plan), p), nil
+	}
 	x, err := s.whole(s.ctx, s.now)
 	if err != nil {
 		return nil, err
