@@ -102,7 +102,7 @@ func (d *drawing) along(p *projection, text string, side bool, at func(part floa
 }
 
 // place names a line where it goes from a to b over the edge, but not at the top, where
-// the projection is named.
+// the projection is named, nor where the name would be cut.
 func (l *line) place(p *projection, a, b point) {
 	switch {
 	case l.Side && (a.X < 0) != (b.X < 0):
@@ -110,7 +110,9 @@ func (l *line) place(p *projection, a, b point) {
 			l.X, l.Y = "6", unit(y-4)
 		}
 	case !l.Side && (a.Y > p.height) != (b.Y > p.height):
-		l.X, l.Y = unit(a.X+(b.X-a.X)*(a.Y-p.height)/(a.Y-b.Y)+4), unit(p.height-6)
+		if x := a.X + (b.X-a.X)*(a.Y-p.height)/(a.Y-b.Y); x >= 0 && x < mapWidth-mapMargin {
+			l.X, l.Y = unit(x+4), unit(p.height-6)
+		}
 	}
 }
 
