@@ -60,3 +60,23 @@ func neutral(tb testing.TB) *tables.Layout {
 	}
 	return l
 }
+
+// BenchmarkCarry puts one changed label into the files of the plan.
+func BenchmarkCarry(b *testing.B) {
+	for _, n := range sizes {
+		files := plantest.Text(n, 1)
+		x := plan.Expand(plantest.Load(b, files))
+		table := []tables.File{{Name: "groups.csv", Data: []byte("Key,Group\ng0001,Another\n")}}
+		in, err := tables.Read(x, "", neutral(b), table)
+		if err != nil || len(in.Problems) > 0 {
+			b.Fatal(err, in.Problems)
+		}
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				if texts, _, err := tables.Carry(files, x, in); err != nil || len(texts) != 1 {
+					b.Fatal(err, len(texts))
+				}
+			}
+		})
+	}
+}

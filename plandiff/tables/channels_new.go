@@ -130,9 +130,7 @@ func (b *builder) newSimplex(r *channelRow) {
 	}
 	if r.mode == string(plan.ModeDMR) {
 		b.set(t, "dmr.group", texts(r.group), r.row, r.column("group", "group.id", "group.label"))
-		if slot := r.says("slot"); slot != "1" {
-			b.set(t, "dmr.slot", texts(slot), r.row, r.column("slot"))
-		}
+		b.set(t, "dmr.slot", texts(r.says("slot")), r.row, r.column("slot"))
 	}
 }
 

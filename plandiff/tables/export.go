@@ -55,6 +55,7 @@ func Write(x *plan.Expansion, radio string, l *Layout) (*Export, error) {
 	}
 	if v.fit != nil {
 		out.LeftOut = v.fit.LeftOut
+		out.Notices = append(out.Notices, v.cutLabels()...)
 	}
 	out.Missing = missing(x.Plan, l)
 	return out, nil

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -110,6 +111,31 @@ func (v *view) cut(label string) string {
 		return label
 	}
 	return v.fit.Cut(label)
+}
+
+// cutLabels tells how many labels of channels the radio shows only a part of, and how many
+// of those are the same then.
+func (v *view) cutLabels() []string {
+	cut, alike := 0, 0
+	shown := make(map[string]bool)
+	for _, c := range v.channels() {
+		label := v.cut(c.Label)
+		if label != c.Label {
+			cut++
+		}
+		if shown[label] {
+			alike++
+		}
+		shown[label] = true
+	}
+	var said []string
+	if cut > 0 {
+		said = append(said, fmt.Sprintf("%d of %d labels of channels are cut to the %d characters of the radio", cut, len(v.channels()), v.fit.Radio.LabelLength.Or(0)))
+	}
+	if alike > 0 {
+		said = append(said, fmt.Sprintf("%d channels have a label that another has too: a table that names channels by label cannot tell them apart", alike))
+	}
+	return said
 }
 
 // called gives the label of a record as the radio shows it, or its key.
