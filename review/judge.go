@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"context"
 	"path"
 	"slices"
@@ -77,24 +78,35 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, base *pla
 		toOld = plandiff.Compare(plan.Expand(base), c.Old).Renames
 	}
 	toNew := toOld.Then(c.Renames)
-	j := judge{ctx: ctx, rules: rules, policy: PolicyOf(base).renamed(toOld), today: today}
-	before, err := j.check(under(c.Old, base, toOld), nil)
+	old := judge{ctx: ctx, rules: rules, policy: PolicyOf(base).renamed(toOld), today: today}
+	now := judge{ctx: ctx, rules: rules, policy: PolicyOf(base).renamed(toNew), today: today}
+	before, v, err := checkBoth(
+		func() (*Verdict, error) { return old.check(under(c.Old, base, toOld), nil) },
+		func() (*Verdict, error) { return now.check(under(c.New, base, toNew), c) },
+	)
 	if err != nil {
 		return nil, err
 	}
-	j.acceptances(before, c.Old.Plan)
-	j.policy = PolicyOf(base).renamed(toNew)
-	v, err := j.check(under(c.New, base, toNew), c)
-	if err != nil {
-		return nil, err
-	}
+	old.acceptances(before, c.Old.Plan)
 	v.Change = true
-	j.policyChanges(v, c)
-	j.acceptances(v, c.New.Plan)
+	now.policyChanges(v, c)
+	now.acceptances(v, c.New.Plan)
 	v.sort()
 	before.sort()
 	stand(v, before, c.Renames)
 	return v, nil
+}
+
+// checkBoth checks two plans at a time. Nothing that one finds depends on the other.
+func checkBoth(old, new func() (*Verdict, error)) (before, now *Verdict, err error) {
+	done := make(chan error)
+	go func() {
+		var err error
+		before, err = old()
+		done <- err
+	}()
+	now, err = new()
+	return before, now, cmp.Or(<-done, err)
 }
 
 // under gives a plan as it is judged by the rules of a base.
