@@ -27,7 +27,7 @@ var SimplexOnInput = &review.Rule{
 }
 
 func simplexOnInput(p *review.Pass) {
-	inputs := inputsOf(p.Plan)
+	inputs := stationsOf(p.Plan, license.RepeaterInput)
 	for _, t := range memberTransmissions(p.Expansion) {
 		if t.repeater == nil {
 			if on := inputs.overlapping(t); len(on) > 0 {
@@ -37,16 +37,17 @@ func simplexOnInput(p *review.Pass) {
 	}
 }
 
-// inputs are what repeaters hear, by frequency.
-type inputs struct {
+// occupied are what repeaters hear, or what they send on, by frequency.
+type occupied struct {
 	all    []*transmission
 	widest signal.Hertz
 }
 
-func inputsOf(p *plan.Plan) inputs {
-	var in inputs
+// stationsOf gives the inputs of the repeaters of a plan, or their outputs.
+func stationsOf(p *plan.Plan, station license.Station) occupied {
+	var in occupied
 	for _, t := range repeaterTransmissions(p) {
-		if t.station == license.RepeaterInput {
+		if t.station == station {
 			in.all = append(in.all, t)
 			in.widest = max(in.widest, t.emission.NecessaryBandwidth)
 		}
@@ -55,9 +56,9 @@ func inputsOf(p *plan.Plan) inputs {
 	return in
 }
 
-// overlapping gives the inputs, one a repeater, that a transmission overlaps with any of
+// overlapping gives the frequencies, one a repeater, that a transmission overlaps with any of
 // its width.
-func (in inputs) overlapping(t *transmission) []*transmission {
+func (in occupied) overlapping(t *transmission) []*transmission {
 	reach := (t.emission.NecessaryBandwidth + in.widest) / 2
 	first := sort.Search(len(in.all), func(i int) bool { return in.all[i].on > t.on-reach })
 	var found []*transmission

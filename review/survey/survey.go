@@ -59,6 +59,9 @@ func TableOf(p *plan.Plan) *rf.Table {
 	return rf.Separations(p.Header.Area.Or(p.Header.Region.Or("")), own)
 }
 
+// OwnFile is the file of a row that is the club's own; the table of the program has the same name.
+const OwnFile = "the club's " + plan.SeparationFile
+
 // OwnRow reads one of the club's own rows, or says what is wrong with it.
 func OwnRow(r *plan.SeparationRow) (rf.Row, error) {
 	rows, err := rf.ReadRows(plan.SeparationFile, []byte(plan.SeparationColumns+"\n"+r.Row.V+"\n"))
@@ -68,7 +71,7 @@ func OwnRow(r *plan.SeparationRow) (rf.Row, error) {
 	case len(rows) != 1:
 		return rf.Row{}, errors.New("it holds no row")
 	}
-	rows[0].Line = int(r.Place().Line)
+	rows[0].File, rows[0].Line = OwnFile, int(r.Place().Line)
 	return rows[0], nil
 }
 
