@@ -16,6 +16,8 @@ import (
 // so that these tests can't share a fault with it.
 type club struct {
 	Plan, License, Region string
+	Neighbors             string
+	Coordination          map[string]remark
 	Edition               int
 	Repeaters             map[string]repeater
 	Groups                map[string]group
@@ -58,12 +60,16 @@ type site struct {
 	Grid, Lat, Lon string
 	Height         int `yaml:"height_m"`
 	ERP            int `yaml:"erp_w"`
+	People         int `yaml:"people_m"`
 }
 
 type group struct {
 	ID                int
 	Label, Call, When string
+	Busy              struct{ Calls, Seconds int } `yaml:"busy_hour"`
 }
+
+type remark struct{ Repeater, With, By, Date, Text string }
 
 type receiveList struct {
 	Label  string
@@ -120,6 +126,9 @@ func readClub(t *testing.T, plan fs.FS) club {
 				t.Fatalf("%s: %v", name, err)
 			}
 		case ".csv":
+			if name == "neighbors.csv" {
+				continue // repeaters of others
+			}
 			rows, err := csv.NewReader(f).ReadAll()
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)

@@ -21,10 +21,12 @@
 //   - a radio ID that belongs to somebody else
 //   - a label so long that six channels look the same on a pocket radio
 //   - more channels in a zone than a pocket radio holds, by way of a wildcard
+//   - a DMR repeater on the pair of a neighbor within earshot, with that neighbor's color code
 //
 // Beside these stand changes that are in order, as in any honest proposal.
 //
-// The tip of main is meant to be a plan about which no check has anything to say. Every
+// The tip of main is meant to be a plan about which no check has more to say than one note, that
+// of a pair which the coordinator has agreed to. Every
 // commit of main loads, but the first four have labels that a pocket radio cuts; the fifth
 // mends them.
 //

@@ -49,5 +49,5 @@ func ExampleWrite() {
 	}
 	files, err := filepath.Glob(filepath.Join(dir, "*.yaml"))
 	fmt.Println(len(files), "files of YAML in a repository", err)
-	// Output: 7 files of YAML in a repository <nil>
+	// Output: 8 files of YAML in a repository <nil>
 }

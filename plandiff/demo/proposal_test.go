@@ -1,14 +1,17 @@
 package demo_test
 
 import (
+	"fmt"
+	"io/fs"
 	"slices"
+	"strings"
 	"testing"
 
 	"passband.example/plandiff/demo"
 )
 
 // Each mistake of the proposal is there, and none of them is on main. The package comment lists them.
-func TestTheProposalIsWrongInNineWays(t *testing.T) {
+func TestTheProposalIsWrongInTenWays(t *testing.T) {
 	main, proposal := readClub(t, demo.Plan()), readClub(t, demo.Branch())
 	for _, fault := range []struct {
 		name, why string
@@ -22,6 +25,7 @@ func TestTheProposalIsWrongInNineWays(t *testing.T) {
 		{"dangling entry", "norht for north: the zone would lack it in silence", func(_ *testing.T, c club) bool { return len(c.dangling()) > 0 }},
 		{"one ID, two people", "from an old list", sharedID},
 		{"same labels", "twelve characters of a long name", func(t *testing.T, c club) bool { return len(c.sameLabel(t, c.Radios["pocket"])) > 0 }},
+		{"a neighbor's color code", "Tanner Gap has the pair of Heron Point and its color code", neighborsCode},
 		{"crowded zone", "travel grows by a wildcard that nobody touched", func(t *testing.T, c club) bool {
 			return slices.Equal(c.crowded(t, c.Radios["pocket"]), []string{"travel"})
 		}},
@@ -55,6 +59,18 @@ func reversed(t *testing.T, c club) bool {
 	return anyRepeater(c, func(r repeater) bool {
 		output, input := r.pair(t)
 		return !usualSplit(output, input-output) && usualSplit(output, output-input)
+	})
+}
+
+// neighborsCode reads the neighbor list as a table without names: the frequencies and color codes
+// that somebody near has.
+func neighborsCode(t *testing.T, c club) bool {
+	text, err := fs.ReadFile(demo.Plan(), c.Neighbors)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return anyRepeater(c, func(r repeater) bool {
+		return r.DMR != nil && strings.Contains(string(text), fmt.Sprintf(",%s,%s,,%d,", r.Output, r.Split, r.DMR.ColorCode))
 	})
 }
 

@@ -16,8 +16,8 @@
 //	edition: 2026                        # which year's rules may block
 //	region: US                           # which license tables apply
 //	license: technician                  # the lowest class it must be legal for
-//	area: US-AL     # whose coordinator's distances apply; may be left out
-//	neighbors: neighbors.csv             # the neighbor list; may be left out
+//	area: US-AL                          # whose distances apply; need not be
+//	neighbors: neighbors.csv             # the neighbor list; need not be
 //
 // Every section is a mapping from a key to a record. Keys are identities: lower-case
 // letters, digits and hyphens. The order of keys in a mapping means nothing; the
@@ -63,7 +63,7 @@
 //	coordination:
 //	  ridge-knob:
 //	    repeater: ridge
-//	    with: N0QRX                 # the other party, a callsign or the key of a repeater
+//	    with: N0QRX   # the other party: a callsign, or a repeater by its key
 //	    by: Front Hills Coordinators
 //	    date: 2024-03-12
 //	    text: the pass lies between them, 70 mi are enough
@@ -77,10 +77,10 @@
 // plan.yaml or in a folder of the plan, which counts where the key neighbors names it. Its
 // first line names its columns, in any order; only output is needed:
 //
-//	callsign,label,output,input,tone,color_code,grid,lat,lon,height_m,erp_w,source,date
-//	N0QRX,Knob,146.940,146.340,103.5,,,40.52,-104.91,20,40,council list,2026-03-01
+//	callsign,label,output,input,tone,color_code,lat,lon,source,date
+//	N0QRX,Knob,146.940,146.340,103.5,,40.52,-104.91,council list,2026-03-01
 //
-// In the place of input a list may have split. A row with a color_code is a DMR repeater;
+// Further columns are grid, height_m, erp_w, and split in the place of input. A row with a color_code is a DMR repeater;
 // with a tone, or without either, an FM one. A row without coordinates or grid is not compared. A
 // change is held against the rows that it takes out, too.
 //

@@ -28,12 +28,8 @@ func (e *editor) change() error {
 		if !ok {
 			return missing(c)
 		}
-		now, ok := e.want.Find(c.Thing)
-		if !ok {
-			return missing(c)
-		}
 		if file, _ := plan.SectionOf(c.Was.Kind).Table(); file != "" {
-			if err := e.tables[old.Place().File].change(old.Place(), now, c.Edits); err != nil {
+			if err := e.tables[old.Place().File].change(old, c.Edits); err != nil {
 				return err
 			}
 			continue
@@ -41,6 +37,10 @@ func (e *editor) change() error {
 		s, err := e.record(old)
 		if err != nil {
 			return err
+		}
+		now, ok := e.want.Find(c.Thing)
+		if !ok {
+			return missing(c)
 		}
 		t := &target{e: e, s: plan.SectionOf(c.Was.Kind), old: old, now: now, spot: s}
 		if err := t.apply(c.Edits); err != nil {

@@ -105,8 +105,15 @@ func quotedCell(text string, had bool) string {
 func (t *table) remove(line int32) { t.gone[int(line)-1] = true }
 
 // change writes the cells of a row that are different now.
-func (t *table) change(at plan.Place, now plan.Record, edits []plandiff.Edit) error {
+func (t *table) change(old plan.Record, edits []plandiff.Edit) error {
+	at := old.Place()
 	i := int(at.Line) - 1
+	now := plan.Clone(old)
+	for _, edit := range edits {
+		if err := t.s.Field(edit.Field).Set(now, edit.New); err != nil {
+			return err
+		}
+	}
 	t.need(now)
 	row := cells(t.lines[i])
 	texts := t.row(now)
@@ -116,10 +123,10 @@ func (t *table) change(at plan.Place, now plan.Record, edits []plandiff.Edit) er
 			if column >= len(row) {
 				return &Unsafe{at, fmt.Sprintf("the cell for %s is not found in this row", edit.Field), "change the row by hand"}
 			}
-			old := row[column]
-			body := strings.TrimSpace(old)
-			lead := old[:strings.Index(old, body)]
-			tail := old[len(lead)+len(body):]
+			cell := row[column]
+			body := strings.TrimSpace(cell)
+			lead := cell[:strings.Index(cell, body)]
+			tail := cell[len(lead)+len(body):]
 			row[column] = lead + quotedCell(texts[column], strings.HasPrefix(body, `"`)) + tail
 		}
 	}

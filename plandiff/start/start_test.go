@@ -109,7 +109,7 @@ func TestWrite(t *testing.T) {
 		return // the rest asks the real git
 	}
 	out, err := exec.Command("git", "-C", dir, "status", "--porcelain", "--branch").CombinedOutput()
-	if want := "## No commits yet on main\n?? .plan.schema.json\n?? operators.csv\n?? plan.yaml\n"; err != nil || string(out) != want {
+	if want := "## No commits yet on main\n?? .plan.schema.json\n?? neighbors.csv\n?? operators.csv\n?? plan.yaml\n"; err != nil || string(out) != want {
 		t.Errorf("git says %q, %v", out, err)
 	}
 }

@@ -149,7 +149,7 @@ func TestSameBytes(t *testing.T) {
 func TestShows(t *testing.T) {
 	root := parse(t, render(t, north(t)))
 	for _, c := range []struct{ id, want, why string }{
-		{"glance", "Blocked: the change brings 6 block, 6 warn", "the verdict comes first"},
+		{"glance", "Blocked: the change brings 6 block, 7 warn", "the verdict comes first"},
 		{"findings", "repeaters.yaml:318:12", "a finding has its place"},
 		{"findings", "47 CFR 97.301(a)", "and its source"},
 		{"changes", "reaches 6 channels", "effects are counted"},

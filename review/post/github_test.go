@@ -57,6 +57,9 @@ func TestGitHub(t *testing.T) {
 		t.Errorf("the status is %+v", g.Statuses)
 	}
 	for _, f := range r.proposal.Document.Verdict.Findings {
+		if f.Standing != review.New {
+			continue // the note that main has already
+		}
 		found := keyed(g.LineComments)[f.ID()]
 		if len(found) != 1 || !strings.Contains(found[0].Body, f.Severity.String()) {
 			t.Errorf("%s at %s has %d comments", f.Rule, f.At, len(found))

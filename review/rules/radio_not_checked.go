@@ -3,10 +3,12 @@ package rules
 import (
 	_ "embed"
 	"fmt"
+	"slices"
 	"strings"
 
 	"passband.example/plandiff/plan"
 	"passband.example/review"
+	"passband.example/review/rf"
 	"passband.example/review/survey"
 )
 
@@ -40,7 +42,7 @@ func radioNotChecked(p *review.Pass) {
 	}
 	f := review.Finding{
 		At: p.Plan.Repeaters.All()[0].Place(), About: []plan.Thing{p.Plan.Header.Thing()},
-		Why:    "what was not looked at is not in order for that; no finding says so",
+		Why:    "that nothing is found there does not mean that it is in order",
 		Source: "the plan's own text",
 	}
 	if at := p.Plan.Header.Title.At; !at.IsZero() {
@@ -67,7 +69,7 @@ func gapsOf(p *review.Pass) []gap {
 	add(ours > 0, "places", "distances and mixing products of "+counted(ours, "repeater", "repeaters")+" whose place is not known", "write where they stand (site: lat and lon)")
 	add(!p.Plan.Header.List.Written(), "neighbors", "repeaters that others answer for", "keep a list of them in "+plan.NeighborsFile+" and name it in plan.yaml (neighbors: "+plan.NeighborsFile+")")
 	add(theirs > 0, "neighbors' places", counted(theirs, "neighbor", "neighbors")+" whose place is not known", "add lat and lon, or grid, to those rows of the neighbor list")
-	unasked, _ := parted(s.Unasked)
+	unasked, _ := parted(slices.DeleteFunc(slices.Clone(s.Unasked), outOfBand))
 	add(unasked > 0, "bands", "distances of "+counted(unasked, "repeater", "repeaters")+" in a band for which no separation was found", "add rows for it to "+plan.SeparationFile)
 	add(s.HeldBack > 0, "held back", counted(s.HeldBack, "more pair of stations", "more pairs of stations")+" that stand too near", "mend those that are told first")
 	large := 0
@@ -99,6 +101,11 @@ func exposureGaps(p *review.Pass) []gap {
 		gaps = append(gaps, gap{"traffic", "how busy time slots are", "where it is known, write busy_hour at the groups (calls and seconds)"})
 	}
 	return gaps
+}
+
+// outOfBand reports whether a repeater sends in no band at all: see off-band.
+func outOfBand(party survey.Party) bool {
+	return party.Repeater != nil && rf.Band(party.Repeater.Output.V) == ""
 }
 
 // parted counts the plan's own stations, and those of neighbors.
