@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"os"
 
@@ -116,45 +115,36 @@ func (a *app) tell(ctx context.Context, run *post.Run, p *post.Proposal, diff po
 	if err := a.tellJob(run, p, f.json); err != nil {
 		return err
 	}
-	if !f.post || run.Access.Number == 0 {
+	if !f.post {
 		posting := p.Posting(diff, f.most)
 		posting.Status.Link = run.Link
-		if err := a.print(run, posting, f.json); err != nil || !f.post {
-			return err
-		}
-		return a.postStatus(ctx, run, posting)
+		return a.print(run, posting, f.json)
 	}
 	forge, err := post.Open(run.Access)
 	if err != nil {
 		return err
 	}
-	posting := p.Posting(diff.Shown(ctx, forge), f.most)
+	onPull := run.Access.Number > 0
+	if onPull {
+		diff = diff.Shown(ctx, forge)
+	}
+	posting := p.Posting(diff, f.most)
 	posting.Status.Link = run.Link
-	if f.json {
-		if err := a.print(run, posting, true); err != nil {
+	if f.json || !onPull {
+		if err := a.print(run, posting, f.json); err != nil {
 			return err
 		}
 	}
-	out, err := post.Post(ctx, forge, posting, post.DefaultPatience())
+	do := post.Post
+	if !onPull {
+		do = post.PostStatus
+	}
+	out, err := do(ctx, forge, posting, post.DefaultPatience())
 	a.sayOutcome(out, p.Document)
 	if err != nil {
 		return fmt.Errorf("%w; what was judged stands above, and running the job again posts the rest", err)
 	}
 	return nil
-}
-
-// postStatus sets the verdict where there is no pull request, as in a merge queue.
-func (a *app) postStatus(ctx context.Context, run *post.Run, p *post.Posting) error {
-	forge, err := post.Open(run.Access)
-	if err != nil {
-		return err
-	}
-	err = forge.Status(ctx, p.Goal.Head, p.Status)
-	if errors.Is(err, post.ErrNoRight) || errors.Is(err, post.ErrMissing) {
-		a.say("passband: the status of the commit was not set; the end of this job says the verdict (%s)", safe(err.Error()))
-		return nil
-	}
-	return err
 }
 
 // sayOutcome says what was posted, what was not and why; the last line is the verdict.

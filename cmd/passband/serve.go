@@ -11,10 +11,7 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
-	"passband.example/plandiff/history"
-	"passband.example/plandiff/plan"
 	"passband.example/review/post"
-	"passband.example/review/rules"
 	"passband.example/review/serve"
 )
 
@@ -31,7 +28,10 @@ func newServe(a *app) *cobra.Command {
 		Use:   "serve",
 		Short: "Receive the webhooks of a forge, and review its pull requests",
 		Long: `Serve does what "review --post" does, for a forge without continuous integration:
-it receives the forge's webhooks for pull requests and posts a review of each.
+it receives the forge's webhooks and posts a review of each pull request. What a
+merge queue would merge, and what is pushed to the default branch, gets a status.
+On GitHub have the events pull_request, merge_group, push, check_run and check_suite
+sent, on Gitea those for pull requests and pushes.
 
 Deliveries must be signed by the secret in PASSBAND_SECRET; it posts with the token
 in PASSBAND_TOKEN. What is taken is kept in --dir, so that a restart loses none.
@@ -114,38 +114,6 @@ func (a *app) listen(ctx context.Context, address string, s *serve.Server) error
 	s.Work(work)
 	if ctx.Err() == nil {
 		return errors.New("the server broke off; what was queued is kept")
-	}
-	return nil
-}
-
-// serveJob reviews a pull request in each folder that has a plan.
-func (a *app) serveJob(ctx context.Context, f *serving, j serve.Job, dir string, access post.Access) error {
-	repo, err := history.Open(ctx, dir)
-	if err != nil {
-		return err
-	}
-	defer repo.Close()
-	span := post.Span{Base: j.Base, Head: j.Head, BaseName: j.BaseRef, HeadName: j.HeadRef}
-	for _, folder := range f.folders {
-		p, err := post.Propose(ctx, repo, filepath.ToSlash(folder), span, rules.All(), plan.DateOf(a.now()))
-		if err != nil {
-			return err
-		}
-		diff, err := post.ReadDiff(ctx, repo, p.Parted, p.Head, folder)
-		if err != nil {
-			return err
-		}
-		forge, err := post.Open(access)
-		if err != nil {
-			return err
-		}
-		out, err := post.Post(ctx, forge, p.Posting(diff.Shown(ctx, forge), f.most), post.DefaultPatience())
-		for _, line := range append(out.Lines(), p.Document.Status()) {
-			a.say("passband: %s#%d %s: %s", safe(j.Repository), j.Number, p.StatusName(), safe(line))
-		}
-		if err != nil {
-			return err
-		}
 	}
 	return nil
 }

@@ -50,6 +50,13 @@ func Post(ctx context.Context, f Forge, p *Posting, patience *Patience) (*Outcom
 	return s.out, s.status(ctx)
 }
 
+// PostStatus sets the verdict beside the commit where there is no pull request to comment
+// on: in a merge queue, and after a push. Otherwise it is as Post.
+func PostStatus(ctx context.Context, f Forge, p *Posting, patience *Patience) (*Outcome, error) {
+	s := &poster{forge: f, posting: p, patience: patience, out: &Outcome{Skipped: "there is no pull request"}}
+	return s.out, s.status(ctx)
+}
+
 // moved says why there is nothing to comment on.
 type moved struct{ why string }
 

@@ -51,14 +51,12 @@ func (p *Proposal) JobSummary() string {
 	return o.Markdown()
 }
 
-// StatusName is what a rule of the forge requires: the program, and for a plan below
-// the top its folder.
-func (p *Proposal) StatusName() string {
-	if p.Folder == "" {
-		return "passband"
-	}
-	return "passband/" + p.Folder
-}
+// StatusName is the name of the status beside a commit, which a rule of the forge may
+// require. That of a plan in a folder has the folder behind it: passband/plans/east.
+const StatusName = "passband"
+
+// StatusName gives the name of the status of this proposal.
+func (p *Proposal) StatusName() string { return path.Join(StatusName, p.Folder) }
 
 func (p *Proposal) overview(keys []string) *report.Overview {
 	return &report.Overview{Document: p.Document, Keys: keys, Notes: p.Notes, Partial: p.Partial}

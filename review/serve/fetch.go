@@ -22,11 +22,11 @@ type Mirror struct {
 	locks map[string]*sync.Mutex // a repository is fetched into by one at a time
 }
 
-// Fetch gets the two ends of a pull request with their history, and gives the folder of
-// the clone.
+// Fetch gets the two ends of a change with their history, and gives the folder of the
+// clone.
 func (m *Mirror) Fetch(ctx context.Context, j Job) (dir string, err error) {
 	owner, name, ok := strings.Cut(j.Repository, "/")
-	if !ok || !plain(owner) || !plain(name) || !isRef(j.BaseRef) {
+	if !ok || !plain(owner) || !plain(name) || !isRef(j.BaseRef) || j.Number <= 0 && !isRef(j.HeadRef) {
 		return "", fmt.Errorf("%q is no repository that can be fetched", j.Repository)
 	}
 	dir = filepath.Join(m.Dir, owner, name+".git")
@@ -38,9 +38,20 @@ func (m *Mirror) Fetch(ctx context.Context, j Job) (dir string, err error) {
 			return "", err
 		}
 	}
-	return dir, m.git(ctx, "-C", dir, "fetch", "--quiet", "--no-tags", "--no-recurse-submodules", "--no-write-fetch-head",
-		strings.TrimSuffix(m.Git, "/")+"/"+j.Repository+".git",
-		"+refs/heads/"+j.BaseRef+":refs/heads/"+j.BaseRef, fmt.Sprintf("+refs/pull/%d/head:refs/pull/%d", j.Number, j.Number))
+	args := []string{"-C", dir, "fetch", "--quiet", "--no-tags", "--no-recurse-submodules", "--no-write-fetch-head", strings.TrimSuffix(m.Git, "/") + "/" + j.Repository + ".git"}
+	return dir, m.git(ctx, append(args, j.refs()...)...)
+}
+
+// refs gives what to fetch: the base, and the head where it is another.
+func (j Job) refs() []string {
+	refs := []string{"+refs/heads/" + j.BaseRef + ":refs/heads/" + j.BaseRef}
+	switch {
+	case j.Number > 0:
+		refs = append(refs, fmt.Sprintf("+refs/pull/%d/head:refs/pull/%d", j.Number, j.Number))
+	case j.HeadRef != j.BaseRef:
+		refs = append(refs, "+refs/heads/"+j.HeadRef+":refs/heads/"+j.HeadRef)
+	}
+	return refs
 }
 
 // plain reports whether a name of a repository is a folder's name as well.

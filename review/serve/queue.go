@@ -17,11 +17,12 @@ import (
 	"passband.example/plandiff/whole"
 )
 
-// A Job is a pull request that is to be judged.
+// A Job is a change that is to be judged: a pull request, or without a number what a
+// merge queue would merge, or what was pushed to a branch.
 type Job struct {
-	ID         string    `json:"id"` // the signature of its delivery
+	ID         string    `json:"id"` // by the signature of its delivery
 	Repository string    `json:"repository"`
-	Number     int       `json:"number"`
+	Number     int       `json:"number"` // of the pull request, or 0
 	BaseRef    string    `json:"base_ref"`
 	Base       string    `json:"base"`
 	HeadRef    string    `json:"head_ref"`
@@ -31,8 +32,14 @@ type Job struct {
 	After      time.Time `json:"not_before"` // when it may be tried again
 }
 
-// pull names the pull request.
-func (j Job) pull() string { return fmt.Sprintf("%s#%d", j.Repository, j.Number) }
+// Name names what is judged: club/plan#7, or club/plan main. Of those that wait under
+// one name only the last is judged.
+func (j Job) Name() string {
+	if j.Number > 0 {
+		return fmt.Sprintf("%s#%d", j.Repository, j.Number)
+	}
+	return j.Repository + " " + j.HeadRef
+}
 
 // The folders of a queue: a job is a file in one of them.
 const (
@@ -144,7 +151,7 @@ func (q *Queue) wake() {
 	q.changed = make(chan struct{})
 }
 
-// Take gives the job to do next: the one that came first, of a pull request that is not
+// Take gives the job to do next: the one that came first, of a change that is not
 // at work, and that has no later one. Without one it gives how long to wait at most, and
 // a channel that says that something changed.
 func (q *Queue) Take(now time.Time) (j Job, ok bool, again time.Duration, changed <-chan struct{}) {
@@ -152,10 +159,10 @@ func (q *Queue) Take(now time.Time) (j Job, ok bool, again time.Duration, change
 	defer q.mu.Unlock()
 	again = time.Hour
 	for _, j := range q.order() {
-		if _, busy := q.working[j.pull()]; busy {
+		if _, busy := q.working[j.Name()]; busy {
 			continue
 		}
-		if later := q.latest(j.pull()); later != j.ID {
+		if later := q.latest(j.Name()); later != j.ID {
 			_ = q.move(j.ID, done) // the later one tells of it
 			continue
 		}
@@ -163,7 +170,7 @@ func (q *Queue) Take(now time.Time) (j Job, ok bool, again time.Duration, change
 			again = min(again, left)
 			continue
 		}
-		q.working[j.pull()] = j.ID
+		q.working[j.Name()] = j.ID
 		return j, true, 0, nil
 	}
 	return Job{}, false, again, q.changed
@@ -178,9 +185,9 @@ func (q *Queue) order() []Job {
 	return all
 }
 
-func (q *Queue) latest(pull string) (id string) {
+func (q *Queue) latest(name string) (id string) {
 	for _, j := range q.order() {
-		if j.pull() == pull {
+		if j.Name() == name {
 			id = j.ID
 		}
 	}
@@ -200,7 +207,7 @@ func (q *Queue) move(id, folder string) error {
 func (q *Queue) Done(j Job, failure error, now time.Time) (given string, err error) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
-	delete(q.working, j.pull())
+	delete(q.working, j.Name())
 	defer q.wake()
 	if failure == nil {
 		return "done", q.move(j.ID, done)
@@ -216,7 +223,7 @@ func (q *Queue) Done(j Job, failure error, now time.Time) (given string, err err
 func (q *Queue) Release(j Job) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
-	delete(q.working, j.pull())
+	delete(q.working, j.Name())
 }
 
 // Counts tells how many jobs wait and how many are at work.

@@ -64,23 +64,33 @@ func (s *Server) take(w http.ResponseWriter, r *http.Request) (status int, said 
 		return http.StatusUnauthorized, "the delivery is not signed by the secret of this server"
 	case s.stopped.Load():
 		return http.StatusServiceUnavailable, "the server is ending; deliver it again"
-	case r.Header.Get("X-GitHub-Event") == "ping":
+	case eventOf(r.Header) == "ping":
 		return http.StatusOK, "this server is ready"
 	}
-	job, why := read(r.Header.Get("X-GitHub-Event"), id, body, time.Now())
-	if why == "" && !slices.Contains(s.Repositories, job.Repository) {
+	jobs, why := read(eventOf(r.Header), id, body, time.Now())
+	if why == "" && !slices.Contains(s.Repositories, jobs[0].Repository) {
 		why = "the repository is not served here"
 	}
 	if why != "" {
 		s.counts.add("deliveries", "ignored")
 		return http.StatusAccepted, why
 	}
-	fresh, err := s.Queue.Push(job)
-	switch {
-	case err != nil:
-		s.say("a delivery could not be queued: %v", err)
-		return http.StatusServiceUnavailable, "it could not be queued; deliver it again later"
-	case !fresh:
+	return s.queue(jobs)
+}
+
+// queue keeps the jobs of a delivery. If it does not get to the end the forge is told to
+// send it again, and those that are kept are known then.
+func (s *Server) queue(jobs []Job) (status int, said string) {
+	any := false
+	for _, j := range jobs {
+		fresh, err := s.Queue.Push(j)
+		if err != nil {
+			s.say("a delivery could not be queued: %v", err)
+			return http.StatusServiceUnavailable, "it could not be queued; deliver it again later"
+		}
+		any = any || fresh
+	}
+	if !any {
 		s.counts.add("deliveries", "replayed")
 		return http.StatusOK, "it was delivered before"
 	}
@@ -135,10 +145,10 @@ func (s *Server) step(ctx, work context.Context) {
 	given, lost := s.Queue.Done(j, err, time.Now())
 	s.counts.add("reviews", given)
 	if err != nil {
-		s.say("the review of %s failed, try %d: %v", j.pull(), j.Tries+1, err)
+		s.say("the review of %s failed, try %d: %v", j.Name(), j.Tries+1, err)
 	}
 	if lost != nil {
-		s.say("the end of the review of %s could not be kept: %v", j.pull(), lost)
+		s.say("the end of the review of %s could not be kept: %v", j.Name(), lost)
 	}
 }
 
