@@ -93,64 +93,81 @@ func (s *stage) doubles() int {
 // A tally is what the faults came to.
 type tally struct{ runs, doubled, lost int }
 
+func (sum *tally) add(one tally) {
+	sum.runs += one.runs
+	sum.doubled += one.doubled
+	sum.lost += one.lost
+}
+
 // tryFaults lets each request of a run fail in each way, runs again as a person would,
 // and wants what stands to be what stands without a fault: nothing twice, nothing
 // lost, nothing more to do. moving tells whether the run moves comments, so that two
 // stand for a moment where the forge shows no outdated ones.
 func tryFaults(t *testing.T, name string, prepare func(*testing.T) *stage, posting *post.Posting, moving bool) tally {
-	var sum tally
 	sound := prepare(t)
 	before := sound.requests()
 	if _, err := sound.post(context.Background(), posting); err != nil {
 		t.Fatal(err)
 	}
 	calls, want := sound.requests()-before, sound.portrait()
-	for fault := forgetest.NoFault + 1; fault < forgetest.NumberOfFaults; fault++ {
-		for call := 1; call <= calls; call++ {
-			t.Run(fmt.Sprintf("%s/%s/call %d", name, fault, call), func(t *testing.T) {
-				if testing.Short() && (fault == forgetest.Hang || fault == forgetest.HangDone) {
-					t.Skip("waits for no answer to come: run it without -short")
+	var mu sync.Mutex
+	var sum tally
+	t.Run(name, func(t *testing.T) {
+		for fault := forgetest.NoFault + 1; fault < forgetest.NumberOfFaults; fault++ {
+			t.Run(fault.String(), func(t *testing.T) {
+				t.Parallel()
+				for call := 1; call <= calls; call++ {
+					one := tryFault(t, prepare(t), posting, fault, call, want, moving)
+					mu.Lock()
+					sum.add(one)
+					mu.Unlock()
 				}
-				s := prepare(t)
-				begin := s.requests()
-				ctx, stop := context.WithCancel(context.Background())
-				defer stop()
-				s.fault(func(n int, _ *http.Request) forgetest.Fault {
-					if n-begin == call {
-						return fault
-					}
-					return forgetest.NoFault
-				}, stop)
-				out, err := s.post(ctx, posting)
-				if killed := fault == forgetest.Kill || fault == forgetest.KillDone; killed != errors.Is(err, context.Canceled) {
-					t.Errorf("the run ends with %v", err)
-				}
-				if n := s.doubles(); n > 0 && !moving {
-					t.Errorf("%d comments stand twice after the fault", n)
-					sum.doubled += n
-				}
-				s.fault(nil, nil)
-				if _, err := s.post(context.Background(), posting); err != nil {
-					t.Error(err)
-				}
-				if n := s.doubles(); n > 0 {
-					t.Errorf("%d comments stand twice; the run said %+v, %v", n, out, err)
-					sum.doubled += n
-				}
-				if got := s.portrait(); got != want {
-					t.Errorf("something else stands: %d bytes, want %d", len(got), len(want))
-					sum.lost++
-				}
-				writes := s.writes()
-				if _, err := s.post(context.Background(), posting); err != nil || s.writes() > writes+1 { // the status
-					t.Errorf("the third run writes %d times, %v", s.writes()-writes, err)
-				}
-				sum.runs++
 			})
 		}
-	}
+	})
 	t.Logf("%s: %d runs with a fault, %d duplicates, %d with a finding lost", name, sum.runs, sum.doubled, sum.lost)
 	return sum
+}
+
+// tryFault lets one request of a run fail, and looks at what stands after it, after the
+// next run and after the one after that.
+func tryFault(t *testing.T, s *stage, posting *post.Posting, fault forgetest.Fault, call int, want string, moving bool) tally {
+	t.Helper()
+	one := tally{runs: 1}
+	begin := s.requests()
+	ctx, stop := context.WithCancel(context.Background())
+	defer stop()
+	s.fault(func(n int, _ *http.Request) forgetest.Fault {
+		if n-begin == call {
+			return fault
+		}
+		return forgetest.NoFault
+	}, stop)
+	out, err := s.post(ctx, posting)
+	if killed := fault == forgetest.Kill || fault == forgetest.KillDone; killed != errors.Is(err, context.Canceled) {
+		t.Errorf("call %d: the run ends with %v", call, err)
+	}
+	if n := s.doubles(); n > 0 && !moving {
+		t.Errorf("call %d: %d comments stand twice after the fault", call, n)
+		one.doubled += n
+	}
+	s.fault(nil, nil)
+	if _, err := s.post(context.Background(), posting); err != nil {
+		t.Errorf("call %d: %v", call, err)
+	}
+	if n := s.doubles(); n > 0 {
+		t.Errorf("call %d: %d comments stand twice; the run said %+v, %v", call, n, out, err)
+		one.doubled += n
+	}
+	if got := s.portrait(); got != want {
+		t.Errorf("call %d: something else stands: %d bytes, want %d", call, len(got), len(want))
+		one.lost++
+	}
+	writes := s.writes()
+	if _, err := s.post(context.Background(), posting); err != nil || s.writes() > writes+1 { // the status
+		t.Errorf("call %d: the third run writes %d times, %v", call, s.writes()-writes, err)
+	}
+	return one
 }
 
 // nextPosting is the posting of a later commit: the first finding is mended, the second

@@ -26,7 +26,7 @@ func (r *request) gitea(t testing.TB) *forgetest.Gitea {
 
 func onGitea(t testing.TB, g *forgetest.Gitea) *post.Gitea {
 	t.Helper()
-	f, err := post.NewGitea(access(g.URL), quickClient())
+	f, err := post.NewGitea(access(g.URL), g.Client())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,6 +2,7 @@ package post
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"net/http"
 )
@@ -40,6 +41,9 @@ func (g *Gitea) Review(ctx context.Context, commit string, drafts []Draft) error
 	_, err := g.call(ctx, "posting a review", http.MethodPost, fmt.Sprintf("pulls/%d/reviews", g.Number), request, &made)
 	if err == nil && made.User.Login != "" {
 		g.me = made.User.Login
+	}
+	if errors.Is(err, ErrUnsure) {
+		_ = g.dropPending(ctx) // the next review does it again, if there is one
 	}
 	return err
 }

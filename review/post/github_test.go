@@ -1,7 +1,10 @@
 package post_test
 
 import (
+	"bytes"
 	"context"
+	"io"
+	"net/http"
 	"slices"
 	"strings"
 	"testing"
@@ -20,10 +23,20 @@ func (r *request) github(t testing.TB) *forgetest.GitHub {
 	return g
 }
 
+// bodyOf reads the body of a request, and leaves it to be read again.
+func bodyOf(t *testing.T, r *http.Request) string {
+	text, err := io.ReadAll(r.Body)
+	if err != nil {
+		t.Error(err)
+	}
+	r.Body = io.NopCloser(bytes.NewReader(text))
+	return string(text)
+}
+
 // onGitHub is a run of passband on a forge: a new client each time, and no waiting.
 func onGitHub(t testing.TB, g *forgetest.GitHub) *post.GitHub {
 	t.Helper()
-	f, err := post.NewGitHub(access(g.URL), quickClient())
+	f, err := post.NewGitHub(access(g.URL), g.Client())
 	if err != nil {
 		t.Fatal(err)
 	}

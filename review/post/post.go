@@ -102,7 +102,8 @@ type poster struct {
 	out      *Outcome
 
 	onLine    map[string]bool
-	unwanted  map[string]bool // drafts that the forge refused
+	unwanted  map[string]bool // drafts that the forge does not take
+	unsure    int             // how often a review failed in a way that waiting may mend
 	noResolve bool            // the token may not resolve threads
 }
 

@@ -4,7 +4,6 @@ import (
 	"context"
 	"io/fs"
 	"maps"
-	"net/http"
 	"os/exec"
 	"path/filepath"
 	"slices"
@@ -98,11 +97,6 @@ func (r *request) onLines() int {
 
 func access(url string) post.Access {
 	return post.Access{API: url, Token: "right", Repository: "owner/plan", Number: 7}
-}
-
-// quickClient gives up on an answer soon.
-func quickClient() *http.Client {
-	return &http.Client{Timeout: 150 * time.Millisecond, Transport: &http.Transport{DisableKeepAlives: true}}
 }
 
 // patience waits for nothing, and counts.

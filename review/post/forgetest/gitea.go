@@ -15,7 +15,8 @@ type Gitea struct {
 	Me      string // the user of the token
 	Head    string
 	Open    bool
-	Lengths map[string]int // lines of each file of the head; a comment past the end is a 500
+	Lengths map[string]int                   // lines of each file of the head; a comment past the end is a 500
+	Bad     func(path string, line int) bool // lines that it fails at as well; nil for none
 
 	Reviews      []*Review
 	LineComments []*LineComment
@@ -136,7 +137,7 @@ func (g *Gitea) review(w http.ResponseWriter, r *http.Request) {
 	v := g.Reviews[i]
 	v.Body = in.Body
 	for _, c := range in.Comments {
-		if c.New > g.Lengths[c.Path] {
+		if c.New > g.Lengths[c.Path] || g.Bad != nil && g.Bad(c.Path, c.New) {
 			fail(w, 500, "line is past the end of the file")
 			return
 		}

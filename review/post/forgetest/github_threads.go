@@ -32,7 +32,8 @@ func (g *GitHub) resolve(w http.ResponseWriter, thread string, resolved bool) {
 		return
 	}
 	g.LineComments[i].Resolved = resolved
-	answer(w, 200, map[string]any{"data": map[string]any{"thread": map[string]any{"id": thread}}})
+	done := map[bool]string{true: "resolveReviewThread", false: "unresolveReviewThread"}[resolved]
+	answer(w, 200, map[string]any{"data": map[string]any{done: map[string]any{"thread": map[string]any{"id": thread}}}})
 }
 
 func threadID(c *LineComment) string { return fmt.Sprintf("PRRT_%d", c.ID) }

@@ -57,15 +57,35 @@ func (s *server) start(cleanup func(func())) {
 }
 
 func (s *server) serve(w http.ResponseWriter, r *http.Request) {
-	body, _ := io.ReadAll(r.Body)
+	e, kill := s.exchange(r)
+	if e.Fault != NoFault {
+		e.Fault.answer(w, r, kill)
+	} else {
+		for key, values := range e.AnswerHeader {
+			w.Header()[key] = values
+		}
+		w.WriteHeader(e.Status)
+		w.Write(e.Answer)
+	}
+	s.tell(e)
+}
+
+// exchange does what a request asks for, unless a fault comes before. It answers nothing
+// yet.
+func (s *server) exchange(r *http.Request) (e Exchange, kill func()) {
+	var body []byte
+	if r.Body != nil {
+		body, _ = io.ReadAll(r.Body)
+	}
 	r.Body = io.NopCloser(bytes.NewReader(body))
 	s.Lock()
+	defer s.Unlock()
 	s.Requests++
 	fault := NoFault
 	if s.Fault != nil {
 		fault = s.Fault(s.Requests, r)
 	}
-	e := Exchange{Method: r.Method, URL: r.URL.RequestURI(), Header: r.Header.Clone(), Body: body, Fault: fault}
+	e = Exchange{Method: r.Method, URL: r.URL.RequestURI(), Header: r.Header.Clone(), Body: body, Fault: fault}
 	if fault == NoFault || fault.Done() {
 		answer := httptest.NewRecorder()
 		s.authorized(answer, r, e)
@@ -74,17 +94,16 @@ func (s *server) serve(w http.ResponseWriter, r *http.Request) {
 			s.Writes++
 		}
 	}
-	seen, kill := s.Seen, s.OnKill
+	return e, s.OnKill
+}
+
+// tell tells an exchange to who wants to know.
+func (s *server) tell(e Exchange) {
+	s.Lock()
+	seen := s.Seen
 	s.Unlock()
-	if fault != NoFault {
+	if e.Fault != NoFault {
 		e.Status = 0
-		fault.answer(w, r, kill)
-	} else {
-		for key, values := range e.AnswerHeader {
-			w.Header()[key] = values
-		}
-		w.WriteHeader(e.Status)
-		w.Write(e.Answer)
 	}
 	if seen != nil {
 		seen(e)
