@@ -155,7 +155,7 @@ func newTextconv(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			_, err = a.stdout.Write(driver.Facts(args[0], text))
+			_, err = a.raw.out.Write(driver.Facts(args[0], text))
 			return err
 		},
 	}

@@ -10,6 +10,8 @@ import (
 	"runtime/debug"
 	"syscall"
 	"time"
+
+	"passband.example/review/report"
 )
 
 // moreGarbage is how much garbage may pile up, in percent of what lives, before it is
@@ -29,10 +31,13 @@ func main() {
 // run is the program: its streams, environment and clock are handed in. It gives
 // the exit status.
 func run(ctx context.Context, args []string, stdout, stderr io.Writer, env func(string) string, now func() time.Time) int {
-	a := &app{stdout: stdout, stderr: stderr, env: env, now: now}
+	a := &app{stdout: stdout, stderr: stderr, raw: streams{stdout, stderr}, env: env, now: now}
+	if env("GITHUB_ACTIONS") == "true" {
+		a.stdout, a.stderr = report.Unheeded(stdout), report.Unheeded(stderr)
+	}
 	root := newRoot(a)
 	root.SetArgs(args)
-	root.SetOut(stdout)
-	root.SetErr(stderr)
+	root.SetOut(a.stdout)
+	root.SetErr(a.stderr)
 	return a.status(root.ExecuteContext(ctx))
 }

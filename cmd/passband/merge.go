@@ -74,7 +74,7 @@ func (a *app) keepMerge(m *driver.Merged, output string) error {
 		if m.Folder {
 			fmt.Fprintf(a.stdout, "-- %s --\n", safe(name))
 		}
-		if _, err := a.stdout.Write(m.Files[name]); err != nil {
+		if _, err := a.raw.out.Write(m.Files[name]); err != nil {
 			return err
 		}
 	}

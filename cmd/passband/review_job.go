@@ -16,9 +16,9 @@ import (
 // annotations, in the summary of the job, and in the outputs of the step.
 func (a *app) tellJob(run *post.Run, p *post.Proposal, json bool) error {
 	if run.Annotating {
-		to := a.stdout
+		to := a.raw.out
 		if json {
-			to = a.stderr // the runner reads both
+			to = a.raw.err // the runner reads both
 		}
 		fmt.Fprint(to, report.Annotations(p.Document))
 	}
@@ -53,15 +53,19 @@ func (a *app) print(run *post.Run, p *post.Posting, json bool) error {
 	if json {
 		return written(report.WriteJSON(a.stdout, p.Form()))
 	}
-	text := p.Form().Text()
+	to, text := a.stdout, p.Form().Text()
 	if run.Annotating {
-		text = report.Fenced(rand.Text(), text)
+		to, text = a.raw.out, report.Fenced(rand.Text(), text)
 	}
-	_, err := fmt.Fprint(a.stdout, text)
+	_, err := fmt.Fprint(to, text)
 	return written(err)
 }
 
+// writeSarif writes what is found to a file, or to standard output for "-".
 func (a *app) writeSarif(name string, d *report.Document) error {
+	if name == "-" {
+		return written(report.Sarif(a.stdout, d, rules.All()))
+	}
 	var text bytes.Buffer
 	if err := report.Sarif(&text, d, rules.All()); err != nil {
 		return err

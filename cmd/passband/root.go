@@ -25,6 +25,7 @@ var errBlocks = errors.New("something blocks")
 // app is what every command needs from outside.
 type app struct {
 	stdout, stderr io.Writer
+	raw            streams // the same, for what must pass as it is: commands to the runner, and files
 	env            func(string) string
 	now            func() time.Time
 
@@ -33,6 +34,9 @@ type app struct {
 
 	progress *progressLine // nil where nobody watches
 }
+
+// streams are where a program writes.
+type streams struct{ out, err io.Writer }
 
 // status turns the end of a run into an exit status, and says what went wrong.
 func (a *app) status(err error) int {

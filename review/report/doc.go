@@ -11,14 +11,16 @@
 //
 // Everything that comes from a plan is untrusted: a label may hold terminal
 // escapes, Markdown, HTML or a mention of a stranger. Each writer makes every text
-// safe for where it goes, at one place: see Visible, and the functions of Markdown.
+// safe for where it goes, at one place: see Visible, and the functions of Markdown. In
+// continuous integration what is printed goes through Unheeded as well, since a runner
+// reads commands out of it.
 //
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, radios, card, map, show, log, trace, notes, explain, rules, law, law-tables,
-// export or import), "version" (1; it grows only when a field changes its meaning or goes) and the
-// fields of that kind.
+// review, posting, radios, card, map, show, log, trace, notes, explain, rules, law,
+// law-tables, export or import), "version" (1; it grows only when a field changes its
+// meaning or goes) and the fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
 // feed and is the same bytes for the same input.
@@ -41,7 +43,8 @@
 //	import    passband version tables notices problems written change?
 //
 // A review is a diff with a verdict; the fields of notes are told in package
-// notes. What these hold:
+// notes. A posting is what "passband review --json" would post: its fields are those of
+// Form in package post. What these hold:
 //
 //	origin    name hash? subject? note? folder?
 //	place     file line? column?

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 
@@ -117,12 +118,18 @@ func JSON(w io.Writer, d *Document) error {
 	return WriteJSON(w, d.diffJSON())
 }
 
-// WriteJSON writes any of the JSON forms, indented, with a line feed at the end.
+// WriteJSON writes any of the JSON forms, indented, with a line feed at the end. "##[",
+// which only a string of it can hold, is written so that no runner takes it for a command.
 func WriteJSON(w io.Writer, v any) error {
-	enc := json.NewEncoder(w)
+	var text bytes.Buffer
+	enc := json.NewEncoder(&text)
 	enc.SetEscapeHTML(true)
 	enc.SetIndent("", "  ")
-	return enc.Encode(v)
+	if err := enc.Encode(v); err != nil {
+		return err
+	}
+	_, err := w.Write(bytes.ReplaceAll(text.Bytes(), []byte("##["), []byte(`#\u0023[`)))
+	return err
 }
 
 func (d *Document) diffJSON() DiffJSON {

@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
+	github.com/vektah/gqlparser/v2 v2.5.64
 	github.com/yuin/goldmark v1.8.7
 	gopkg.in/yaml.v3 v3.0.1
 	passband.example v0.0.0

@@ -77,7 +77,7 @@ func judged(t *testing.T, text string) *report.Document {
 	}
 	base := "edition: 2026\n"
 	c := plandiff.Compare(load(base), load(base+text))
-	v, err := review.Judge(t.Context(), rules.All(), c, plan.Date{Year: 2026, Month: 11, Day: 25})
+	v, err := review.Judge(t.Context(), rules.All(), c, nil, plan.Date{Year: 2026, Month: 11, Day: 25})
 	if err != nil {
 		t.Fatal(err)
 	}
