@@ -18,7 +18,7 @@ func BenchmarkWrite(b *testing.B) {
 		l := neutral(b)
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				if _, err := tables.Write(x, "pocket", l); err != nil {
+				if _, err := tables.Write(x, x.Fits[0].Radio.Key.V, l); err != nil {
 					b.Fatal(err)
 				}
 			}
