@@ -19,7 +19,7 @@
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
 // review, posting, radios, card, map, show, log, trace, notes, explain, rules, law,
-// law-tables, export or import), "version" (1; it grows only when a field changes its
+// law-tables, pairs, export or import), "version" (1; it grows only when a field changes its
 // meaning or goes) and the fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
 // Frequencies are strings in MHz, as a plan writes them. Output ends with a line
@@ -34,6 +34,7 @@
 //	show      passband version plan at channels records
 //	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
 //	trace     passband version plan at things
+//	pairs     passband version band mode where region offered pairs left_out cautions caution
 //	law       passband version frequency region class? fallback? may rows segments splits services caution
 //	law-tables passband version tables caution
 //	explain   passband version id severity edition title what why fix source fails passes

@@ -33,10 +33,25 @@ func Band(f signal.Hertz) string {
 }
 
 func knownBand(name string) bool {
+	_, _, ok := BandLimits(name)
+	return ok
+}
+
+// BandNames are the names of the bands that tables know, from the lowest up.
+func BandNames() []string {
+	var names []string
+	for _, b := range bands {
+		names = append(names, b.name)
+	}
+	return names
+}
+
+// BandLimits returns the widest limits that any ITU Region gives a band; false where its name is not known.
+func BandLimits(name string) (low, high signal.Hertz, ok bool) {
 	for _, b := range bands {
 		if b.name == name {
-			return true
+			return b.low, b.high, true
 		}
 	}
-	return false
+	return 0, 0, false
 }

@@ -1,6 +1,9 @@
 package survey
 
 import (
+	"fmt"
+	"strings"
+
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
 	"passband.example/review/rf"
@@ -67,4 +70,26 @@ func placeOf(lat, lon plan.Value[signal.MicroDegrees], grid plan.Value[signal.Gr
 		return &place
 	}
 	return nil
+}
+
+// ParsePlace reads a place as a person writes it: latitude and longitude in degrees with a comma
+// between them, or a locator.
+func ParsePlace(written string) (rf.Place, error) {
+	lat, lon, coordinates := strings.Cut(written, ",")
+	if !coordinates {
+		grid, err := signal.ParseGrid(strings.TrimSpace(written))
+		if err != nil {
+			return rf.Place{}, fmt.Errorf("%.40q is no repeater of the plan and no place; write latitude and longitude, as in 40.1,-104.2, or a locator, as in DN70vc", written)
+		}
+		return rf.PlaceOf(grid), nil
+	}
+	var at signal.Position
+	var err error
+	if at.Lat, err = signal.ParseLatitude(strings.TrimSpace(lat)); err != nil {
+		return rf.Place{}, err
+	}
+	if at.Lon, err = signal.ParseLongitude(strings.TrimSpace(lon)); err != nil {
+		return rf.Place{}, err
+	}
+	return rf.Place{At: at}, nil
 }
