@@ -35,6 +35,7 @@
 //	log       passband version plan of since? thing? by? at_least? entries reformatted lighter shallow
 //	trace     passband version plan at things
 //	pairs     passband version band mode where region offered pairs left_out cautions caution
+//	pair      output input split margin? reasons
 //	law       passband version frequency region class? fallback? may rows segments splits services caution
 //	law-tables passband version tables caution
 //	explain   passband version id severity edition title what why fix source fails passes

@@ -25,6 +25,7 @@ var documented = map[string]any{
 	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
 	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
 	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},
+	"pairs": PairsForm{}, "pair": PairForm{},
 	"map": MapForm{}, "place-of": PlaceForm{}, "card": CardsForm{}, "zone-card": CardForm{}, "card-row": CardRowForm{},
 }
 
