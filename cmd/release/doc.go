@@ -1,8 +1,8 @@
 // Release makes what is handed out of a version: an archive for each system, a bill of
 // materials and checksums. It publishes nothing.
 //
-//	go run ./release -version 2026.1 dist
-//	go run ./release -version 2026.1 -systems linux/amd64,windows/amd64 dist
+//	go run ./cmd/release -version 2026.1 dist
+//	go run ./cmd/release -version 2026.1 -systems linux/amd64,windows/amd64 dist
 //
 // The folder dist must not be there yet. Then it holds
 //
