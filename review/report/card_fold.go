@@ -14,6 +14,7 @@ type folder struct {
 	c             *card.Card
 	fronts, backs []*face
 	front, back   float64 // mm that are left
+	later         []faceEntry
 }
 
 // fold fills the cards of a zone.
@@ -22,6 +23,9 @@ func (s *Cards) fold(c *card.Card) *folder {
 	f.begin()
 	for _, r := range c.Rows {
 		f.row(faceRow{Row: r, No: s.number(r), Label: Visible(r.Label), Opens: Visible(r.Opens())}, Visible(r.When()))
+	}
+	for _, e := range f.later {
+		f.entry(e)
 	}
 	for _, note := range s.notes(c) {
 		for _, part := range parts(Visible(note), longestEntry) {
@@ -43,9 +47,14 @@ func (f *folder) begin() {
 	}
 }
 
-// row puts a channel on both sides.
+// row puts a channel on both sides. A label of many lines is cut on the front, and stands
+// whole on the back; if that leaves no room beside it, its use stands behind all channels.
 func (f *folder) row(r faceRow, when string) {
-	e := faceEntry{Head: fmt.Sprintf("%d %s", r.Number, r.Label), Text: when}
+	e, apart := faceEntry{Head: fmt.Sprintf("%d %s", r.Number, r.Label), Text: when}, faceEntry{}
+	if entryHeight(e) > faceRoom/2 {
+		e.Text, apart = "", faceEntry{Head: fmt.Sprint(r.Number), Text: when}
+	}
+	r.Label = fitted(r.Label, labelWidth, mostLines)
 	if last := f.fronts[len(f.fronts)-1]; len(last.Rows) > 0 && (rowHeight(r) > f.front || entryHeight(e) > f.back) {
 		f.begin()
 	}
@@ -53,6 +62,9 @@ func (f *folder) row(r faceRow, when string) {
 	f.fronts[last].Rows = append(f.fronts[last].Rows, r)
 	f.backs[last].Entries = append(f.backs[last].Entries, e)
 	f.front, f.back = f.front-rowHeight(r), f.back-entryHeight(e)
+	if apart.Text != "" {
+		f.later = append(f.later, apart)
+	}
 }
 
 // entry puts a note on the back of the last card, or of one more.

@@ -9,7 +9,7 @@ import (
 
 // How much goes on a card is reckoned before it is printed, so that nothing is cut off:
 // in mm, by the sizes in card.css and letters that are rather too wide than too narrow.
-// A browser holds the result against what it draws: see review/report/e2e.
+// A browser holds the result against what it draws: TestCards in review/page/e2e.
 const (
 	faceRoom     = 91.0 // of 130 mm, for rows
 	warningRoom  = 12.0
@@ -20,6 +20,7 @@ const (
 	opensWidth   = 29.5
 	entryWidth   = 89.5
 	longestEntry = 400 // characters; a longer note is parted
+	mostLines    = 6   // of a label on a front
 )
 
 func rowHeight(r faceRow) float64 {
@@ -51,6 +52,20 @@ func lineCount(s string, width float64, bold bool) int {
 		used += w
 	}
 	return lines
+}
+
+// fitted cuts a bold text to so many lines, and shows that it did.
+func fitted(s string, width float64, most int) string {
+	if lineCount(s, width, true) <= most {
+		return s
+	}
+	kept := ""
+	for g := uniseg.NewGraphemes(s); g.Next(); kept += g.Str() {
+		if lineCount(kept+g.Str()+"…", width, true) > most {
+			break
+		}
+	}
+	return kept + "…"
 }
 
 // textWidth reckons the width of a text in mm. The figures are those of common sans-serif

@@ -5,9 +5,8 @@
 // Schema and a reader from npm. It is a module of its own, since the program needs none of
 // these. Run it by
 //
-//	cd plandiff/plan/e2e && go test .
+//	npm install --prefix DIR geojson-schema@1.0.5 @tmcw/togeojson@7.1.3 @xmldom/xmldom@0.9.12
+//	cd plandiff/plan/e2e && PASSBAND_FORMATS=DIR/node_modules go test .
 //
-// with the command xmllint (Debian's libxml2-utils) and npm on the path; it fetches the
-// npm packages into a temporary folder, unless PASSBAND_FORMATS names a folder that has
-// them.
+// with the commands node and xmllint (Debian's libxml2-utils) on the path; .ci/run does.
 package e2e

@@ -3,6 +3,8 @@ module passband.test/plan
 go 1.26.0
 
 require (
+	github.com/paulmach/orb v0.14.0
+	github.com/peterstace/simplefeatures v0.50.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	golang.org/x/tools v0.48.0
 	gopkg.in/yaml.v3 v3.0.1
@@ -28,6 +30,7 @@ require (
 	github.com/sergi/go-diff v1.4.0 // indirect
 	github.com/skeema/knownhosts v1.3.1 // indirect
 	github.com/xanzy/ssh-agent v0.3.3 // indirect
+	go.mongodb.org/mongo-driver/v2 v2.5.0 // indirect
 	golang.org/x/crypto v0.56.0 // indirect
 	golang.org/x/net v0.57.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
