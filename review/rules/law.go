@@ -27,7 +27,7 @@ func lawOf(p *review.Pass) *law {
 		if l == nil {
 			return nil
 		}
-		members, repeaters := memberTransmissions(p.Expansion), repeaterTransmissions(p.Plan)
+		members, repeaters := sentByMembers(p), repeaterTransmissions(p.Plan)
 		l.judgments = make([]judgment, 0, len(members)+len(repeaters))
 		for _, t := range append(members, repeaters...) {
 			l.judgments = append(l.judgments, l.judge(t))

@@ -28,7 +28,7 @@ var SimplexOnInput = &review.Rule{
 
 func simplexOnInput(p *review.Pass) {
 	inputs := stationsOf(p.Plan, license.RepeaterInput)
-	for _, t := range memberTransmissions(p.Expansion) {
+	for _, t := range sentByMembers(p) {
 		if t.repeater == nil {
 			if on := inputs.overlapping(t); len(on) > 0 {
 				p.Report(onInput(t, on))

@@ -26,7 +26,7 @@ var SimplexOnOutput = &review.Rule{
 
 func simplexOnOutput(p *review.Pass) {
 	outputs := stationsOf(p.Plan, license.RepeaterOutput)
-	for _, t := range memberTransmissions(p.Expansion) {
+	for _, t := range sentByMembers(p) {
 		if t.repeater == nil {
 			if on := outputs.overlapping(t); len(on) > 0 {
 				p.Report(onOutput(t, on))

@@ -7,6 +7,7 @@ import (
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
+	"passband.example/review"
 	"passband.example/review/license"
 )
 
@@ -44,6 +45,12 @@ type sending struct {
 	by       plan.Thing
 	on       signal.Hertz
 	emission license.Emission
+}
+
+// sentByMembers gives what members would send, worked out once for all rules.
+func sentByMembers(p *review.Pass) []*transmission {
+	type key struct{}
+	return review.Once(p, key{}, func() []*transmission { return memberTransmissions(p.Expansion) })
 }
 
 // memberTransmissions gives what members would send, each once: however many
