@@ -108,7 +108,7 @@ func ExampleTable_Choose() {
 	// Output:
 	// 444.300 / 449.300, 1.29 times as far as asked
 	//   in the repeater segment
-	//   co-channel to far at 155 km (97 mi), bearing 0; the table asks 75 mi, 70cm, 0 kHz apart (proposed default of this project, the middle of the published US rows below)
+	//   co-channel to far at 155 km (97 mi), bearing 0; the table asks 75 mi, 70cm, 0 kHz apart (proposed default of this project, the middle of what US councils publish)
 	//   stations at the site: 1; no mixing product or harmonic with them
 	// left out as too near to another station 2
 }
