@@ -112,6 +112,7 @@ func tryFaults(t *testing.T, name string, prepare func(*testing.T) *stage, posti
 	calls, want := sound.requests()-before, sound.portrait()
 	var mu sync.Mutex
 	var sum tally
+	rows := make([]tally, forgetest.NumberOfFaults)
 	t.Run(name, func(t *testing.T) {
 		for fault := forgetest.NoFault + 1; fault < forgetest.NumberOfFaults; fault++ {
 			t.Run(fault.String(), func(t *testing.T) {
@@ -120,11 +121,15 @@ func tryFaults(t *testing.T, name string, prepare func(*testing.T) *stage, posti
 					one := tryFault(t, prepare(t), posting, fault, call, want, moving)
 					mu.Lock()
 					sum.add(one)
+					rows[fault].add(one)
 					mu.Unlock()
 				}
 			})
 		}
 	})
+	for fault, row := range rows[1:] {
+		t.Logf("%-12s  %-19s at each of %2d calls: %3d runs, %d duplicates, %d with a finding lost", name, forgetest.Fault(fault+1), calls, row.runs, row.doubled, row.lost)
+	}
 	t.Logf("%s: %d runs with a fault, %d duplicates, %d with a finding lost", name, sum.runs, sum.doubled, sum.lost)
 	return sum
 }

@@ -176,7 +176,7 @@ func TestReviewOnGitea(t *testing.T) {
 	first := b.lines()
 	t.Logf("the first run:\n%s", out)
 	for _, c := range first {
-		t.Logf("as the server has it: %s line %d: %.160s", c.Path, c.Position, strings.ReplaceAll(c.Body, "\n", " "))
+		t.Logf("as the server has it: %s line %d:\n%s", c.Path, c.Position, c.Body)
 	}
 	if status != 1 || len(first) < 10 || len(b.summaries()) != 1 || b.status() != "failure" {
 		t.Fatalf("status %d, %d comments, %d summaries, the commit is %s", status, len(first), len(b.summaries()), b.status())

@@ -117,7 +117,7 @@ func freePort(t *testing.T) int {
 // until waits for something to be so: the server does much after it has answered.
 func until(t *testing.T, what string, so func() bool) {
 	t.Helper()
-	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
+	for end := time.Now().Add(60 * time.Second); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
 		if so() {
 			return
 		}
