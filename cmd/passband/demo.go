@@ -102,7 +102,7 @@ func (a *app) demoDiff(ctx context.Context) (*report.Page, error) {
 }
 
 func (a *app) demoReview(ctx context.Context) (*report.Page, error) {
-	a.step("the review of the branch " + demo.Proposal + " against " + demo.Main)
+	a.step(reviewCommand() + ", in short")
 	d, err := a.pair(ctx, []string{demo.Main, demo.Proposal}, false)
 	if err != nil {
 		return nil, err
@@ -111,6 +111,11 @@ func (a *app) demoReview(ctx context.Context) (*report.Page, error) {
 		return nil, err
 	}
 	return report.Review(d), nil
+}
+
+// reviewCommand reviews the branch that waits as a pull request would be.
+func reviewCommand() string {
+	return "passband review --base " + demo.Main + " --head " + demo.Proposal
 }
 
 // demoReport writes the review of the branch as a page with pictures.
@@ -146,6 +151,7 @@ func (a *app) next(dir string) {
 		"passband radios              # how full each class of radio is",
 		"passband explain off-band    # what a rule looks for, and why",
 		"passband diff " + demo.Main + " " + demo.Proposal + " --effects",
+		reviewCommand() + "   # as a pull request",
 	} {
 		fmt.Fprintln(a.stdout, "  "+line)
 	}

@@ -72,6 +72,7 @@ func (a *app) review(ctx context.Context, f *reviewing) error {
 	if err != nil {
 		return err
 	}
+	p.Files = run.Access.Files(p.Head.Hash)
 	if f.sarif != "" {
 		if err := a.writeSarif(f.sarif, p.Document); err != nil {
 			return err

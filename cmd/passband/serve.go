@@ -82,7 +82,7 @@ func (a *app) serve(ctx context.Context, f *serving) error {
 			if err != nil {
 				return err
 			}
-			return a.serveJob(ctx, f, j, dir, post.Access{API: f.api, Token: token, Repository: j.Repository, Number: j.Number})
+			return a.serveJob(ctx, f, j, dir, post.Access{API: f.api, Server: f.git, Token: token, Repository: j.Repository, Number: j.Number})
 		},
 	}
 	return a.listen(ctx, f.listen, s)

@@ -35,6 +35,7 @@ func (a *app) serveFolder(ctx context.Context, f *serving, j serve.Job, repo *hi
 	if err != nil {
 		return err
 	}
+	p.Files = access.Files(p.Head.Hash)
 	forge, err := post.Open(access)
 	if err != nil {
 		return err

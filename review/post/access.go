@@ -15,6 +15,7 @@ type Access struct {
 	Token      string
 	Repository string // owner/name
 	Number     int    // of the pull request; 0 where there is none
+	Server     string // GITHUB_SERVER_URL: the root of what people look at; "" where it is not known
 	Login      string // who passband is, where the forge does not tell: github-actions[bot]
 }
 
@@ -35,6 +36,19 @@ func (a Access) split() (owner, repo string, err error) {
 		return "", "", errors.New("there is no token to post with: set GITHUB_TOKEN, in a workflow by \"env: {GITHUB_TOKEN: ${{ github.token }}}\"")
 	}
 	return owner, repo, nil
+}
+
+// Files gives the address of the files of a commit, as the forge shows them to people.
+func (a Access) Files(commit string) string {
+	server := strings.TrimSuffix(a.Server, "/")
+	if u, err := url.Parse(server); err != nil || u.Host == "" || a.Repository == "" {
+		return ""
+	}
+	folder := "blob"
+	if a.IsGitea() {
+		folder = "src/commit"
+	}
+	return server + "/" + a.Repository + "/" + folder + "/" + commit
 }
 
 // IsGitea reports whether the interface is that of Gitea, by its address.

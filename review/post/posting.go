@@ -59,7 +59,7 @@ const StatusName = "passband"
 func (p *Proposal) StatusName() string { return path.Join(StatusName, p.Folder) }
 
 func (p *Proposal) overview(keys []string) *report.Overview {
-	return &report.Overview{Document: p.Document, Keys: keys, Notes: p.Notes, Partial: p.Partial}
+	return &report.Overview{Document: p.Document, Keys: keys, Notes: p.Notes, Partial: p.Partial, Files: p.Files}
 }
 
 // draft writes the comment for a finding and finds its line. A note stays in the

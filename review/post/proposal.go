@@ -21,6 +21,7 @@ type Proposal struct {
 
 	Base, Parted, Head history.Commit // the branch's tip, where the head left it, the head
 	Folder             string         // of the plan, from the top of the repository
+	Files              string         // where the forge shows the files of the head: Access.Files; "" where it is not known
 
 	tree  fs.FS // of the head
 	files map[string][]byte

@@ -78,7 +78,7 @@ func ReadRun(env func(string) string, read func(string) ([]byte, error)) (*Run, 
 		Annotating: env("GITHUB_ACTIONS") == "true",
 		Access: Access{
 			API: env("GITHUB_API_URL"), GraphQL: env("GITHUB_GRAPHQL_URL"), Repository: env("GITHUB_REPOSITORY"),
-			Token: cmp.Or(env("PASSBAND_TOKEN"), env("GITHUB_TOKEN")), Login: env("PASSBAND_LOGIN"),
+			Server: env("GITHUB_SERVER_URL"), Token: cmp.Or(env("PASSBAND_TOKEN"), env("GITHUB_TOKEN")), Login: env("PASSBAND_LOGIN"),
 		},
 	}
 	if server, id := strings.TrimSuffix(env("GITHUB_SERVER_URL"), "/"), env("GITHUB_RUN_ID"); server != "" && id != "" {

@@ -136,3 +136,17 @@ func FuzzReadRun(f *testing.F) {
 		}
 	})
 }
+
+// TestFiles gives the address of a commit's files, as each forge shows them to people.
+func TestFiles(t *testing.T) {
+	for _, c := range []struct{ server, api, want string }{
+		{"https://hub.example", "https://api.hub.example", "https://hub.example/club/plan/blob/abc"},
+		{"https://tea.example/", "https://tea.example/api/v1", "https://tea.example/club/plan/src/commit/abc"},
+		{"", "https://api.hub.example", ""},
+		{"/srv/git", "https://api.hub.example", ""},
+	} {
+		if got := (post.Access{Server: c.server, API: c.api, Repository: "club/plan"}).Files("abc"); got != c.want {
+			t.Errorf("%s: %q, want %q", c.server, got, c.want)
+		}
+	}
+}

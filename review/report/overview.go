@@ -13,6 +13,7 @@ type Overview struct {
 	Limit    int             // bytes that the text may take; 0 for no limit
 	Rest     string          // where all of it can be read: "the summary of the job"
 	Earlier  []string        // the verdicts so far, one a line: VerdictLine
+	Files    string          // the address of the files that were judged, as a forge shows them; "" where it is not known
 }
 
 // Markdown writes the overview: the verdict, what changes for members, the memory

@@ -3,8 +3,12 @@ package report
 import (
 	"cmp"
 	"fmt"
+	"net/url"
+	"path"
 	"slices"
+	"strings"
 
+	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
 
@@ -58,12 +62,28 @@ func (o *Overview) finding(f review.Finding, onLine bool) string {
 	d, p := o.Document, new(Page)
 	if onLine {
 		p.item(0, severity(f.Severity), faint(" [%s]", f.Rule), text(" at "), code(d.place(f.At)), text(": %s", f.What))
-		return inMarkdown(p.shortened(longestText / 4))
+		return o.linked(inMarkdown(p.shortened(longestText/4)), f.At)
 	}
 	if len(f.Also) > mostRelated {
 		more := review.Related{Text: fmt.Sprintf("and %d more places", len(f.Also)-mostRelated)}
 		f.Also = append(slices.Clone(f.Also[:mostRelated]), more)
 	}
 	d.findings(p, []review.Finding{f})
-	return inMarkdown(p.shortened(longestText))
+	return o.linked(inMarkdown(p.shortened(longestText)), f.At)
+}
+
+// linked makes a link of the place that an entry begins with, to the line of the file.
+func (o *Overview) linked(entry string, at plan.Place) string {
+	if o.Files == "" || at.File == "" {
+		return entry
+	}
+	address := o.Files
+	for part := range strings.SplitSeq(path.Join(o.Document.folder(), at.File), "/") {
+		address += "/" + url.PathEscape(part)
+	}
+	if at.Line > 0 {
+		address += fmt.Sprintf("#L%d", at.Line)
+	}
+	shown := codeSpan(Visible(o.Document.place(at)))
+	return strings.Replace(entry, shown, "["+shown+"]("+address+")", 1)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"passband.example/plandiff/plan"
 	"passband.example/review"
 	"passband.example/review/report"
 )
@@ -138,5 +139,30 @@ func TestStatus(t *testing.T) {
 	}
 	if got := d.Status(); len(got) > 140 {
 		t.Errorf("%d characters", len(got))
+	}
+}
+
+// TestOverviewLinks makes links of places, to the file and line, whatever a file is called.
+func TestOverviewLinks(t *testing.T) {
+	d := north(t)
+	keys := report.FindingKeys(d.Verdict.Findings)
+	for _, c := range []struct{ name, file, want string }{
+		{"plain", "zones.yaml", "[`zones.yaml:10:81`](https://forge.example/club/plan/blob/abc/zones.yaml#L10)"},
+		{"in a folder", "east/zones.yaml", "/abc/east/zones.yaml#L10)"},
+		{"a name that would end the link", "a) [b](c.yaml", "/abc/a%29%20%5Bb%5D%28c.yaml#L10)"},
+		{"a name that would end the code", "a`b.yaml", "[``a`b.yaml:10:81``](https://forge.example/club/plan/blob/abc/a%60b.yaml#L10)"},
+		{"a name with a line end", "a\n<b>.yaml", "/abc/a%0A%3Cb%3E.yaml#L10)"},
+	} {
+		f := d.Verdict.Findings[0]
+		f.At = plan.Place{File: c.file, Line: 10, Col: 81}
+		one := *d
+		verdict := *d.Verdict
+		verdict.Findings, one.Verdict = []review.Finding{f}, &verdict
+		for _, onLine := range []bool{true, false} {
+			o := report.Overview{Document: &one, Keys: keys[:1], OnLine: map[string]bool{keys[0]: onLine}, Files: "https://forge.example/club/plan/blob/abc"}
+			if got := o.Markdown(); !strings.Contains(got, c.want) {
+				t.Errorf("%s: there is no %s in\n%s", c.name, c.want, got)
+			}
+		}
 	}
 }
