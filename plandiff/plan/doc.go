@@ -80,9 +80,9 @@
 //	callsign,label,output,input,tone,color_code,lat,lon,source,date
 //	N0QRX,Knob,146.940,146.340,103.5,,40.52,-104.91,council list,2026-03-01
 //
-// Further columns are grid, height_m, erp_w, and split in the place of input. A row with a color_code is a DMR repeater;
-// with a tone, or without either, an FM one. A row without coordinates or grid is not compared. A
-// change is held against the rows that it takes out, too.
+// Further columns are grid, height_m, erp_w, and split in the place of input. A row with a
+// color_code is a DMR repeater; with a tone, or without either, an FM one. A row without
+// coordinates or grid is not compared. A change is held against the rows that it takes out, too.
 //
 // # Groups and receive lists
 //

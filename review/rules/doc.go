@@ -28,6 +28,16 @@
 // frequency unless the table leaves one choice: the coordinator and the license holder
 // decide. To let a rule offer one, set the field and add a line to TestMend.
 //
+// # Rules about stations on the air
+//
+// Which stations stand too near to each other, and what they mix to, is found once for all rules
+// (surveyOf, by package survey). Each conflict is told by one rule (conflictRule): one that a coordinator
+// remarked on by coordinated, one that a locator leaves open by place-too-coarse, once a plan. They warn
+// or note and never block, and name both parties, both distances and the row of the table with its
+// source. Their severity and acceptance are those of any rule. What a change cannot do for itself:
+// separation rows are the base's, and rows that it takes out of the neighbor list count for it. A remark
+// that comes with the change makes a note, which says so.
+//
 // # Rules of the law
 //
 // What a plan puts on the air is worked out once for all rules (lawOf): what members

@@ -83,18 +83,23 @@ func common(a, b *transmission) signal.Hertz {
 }
 
 func onInput(t *transmission, on []*transmission) review.Finding {
+	f := onStation(t, on, "listens")
+	f.Why = "without the tone it disturbs those who use the repeater and cannot hear it; with the tone it opens it"
+	f.Fix = "choose a simplex frequency that no repeater listens on"
+	return f
+}
+
+// onStation is the finding for a simplex channel that overlaps what repeaters do on their frequencies.
+func onStation(t *transmission, on []*transmission, does string) review.Finding {
 	nearest := slices.MaxFunc(on, func(a, b *transmission) int { return cmp.Compare(common(t, a), common(t, b)) })
 	f := review.Finding{
 		At: t.at, About: []plan.Thing{t.by, nearest.by}, Values: []string{t.on.String()},
-		What: fmt.Sprintf("%s, and %s listens on %s MHz: they share %s kHz", t, nearest.by, nearest.on, (common(t, nearest) / 2).KHz()),
-		Why:  "without the tone it disturbs those who use the repeater and cannot hear it; with the tone it opens it",
-		Fix:  "choose a simplex frequency that no repeater listens on",
-
+		What:   fmt.Sprintf("%s, and %s %s on %s MHz: they share %s kHz", t, nearest.by, does, nearest.on, (common(t, nearest) / 2).KHz()),
 		Source: "common practice, no source; widths: 47 CFR 2.202(g) for FM, measured for DMR",
 	}
 	const most = 3
-	for _, input := range on[:min(most, len(on))] {
-		f.Also = append(f.Also, review.Related{At: input.at, Text: fmt.Sprintf("%s listens on %s MHz", input.by, input.on)})
+	for _, other := range on[:min(most, len(on))] {
+		f.Also = append(f.Also, review.Related{At: other.at, Text: fmt.Sprintf("%s %s on %s MHz", other.by, does, other.on)})
 	}
 	return f
 }

@@ -1,12 +1,8 @@
 package rules
 
 import (
-	"cmp"
 	_ "embed"
-	"fmt"
-	"slices"
 
-	"passband.example/plandiff/plan"
 	"passband.example/review"
 	"passband.example/review/license"
 )
@@ -36,18 +32,8 @@ func simplexOnOutput(p *review.Pass) {
 }
 
 func onOutput(t *transmission, on []*transmission) review.Finding {
-	nearest := slices.MaxFunc(on, func(a, b *transmission) int { return cmp.Compare(common(t, a), common(t, b)) })
-	f := review.Finding{
-		At: t.at, About: []plan.Thing{t.by, nearest.by}, Values: []string{t.on.String()},
-		What: fmt.Sprintf("%s, and %s sends on %s MHz: they share %s kHz", t, nearest.by, nearest.on, (common(t, nearest) / 2).KHz()),
-		Why:  "whoever talks there sends over the repeater, and who listens to the repeater hears neither",
-		Fix:  "choose a simplex frequency that no repeater sends on; to hear the repeater, use its talk path or a channel that only receives",
-
-		Source: "common practice, no source; widths: 47 CFR 2.202(g) for FM, measured for DMR",
-	}
-	const most = 3
-	for _, output := range on[:min(most, len(on))] {
-		f.Also = append(f.Also, review.Related{At: output.at, Text: fmt.Sprintf("%s sends on %s MHz", output.by, output.on)})
-	}
+	f := onStation(t, on, "sends")
+	f.Why = "whoever talks there sends over the repeater, and who listens to the repeater hears neither"
+	f.Fix = "choose a simplex frequency that no repeater sends on; to hear the repeater, use its talk path or a channel that only receives"
 	return f
 }
