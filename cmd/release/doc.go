@@ -6,9 +6,9 @@
 //
 // The folder dist must not be there yet. Then it holds
 //
-//	passband-2026.1-linux-amd64.tar.gz   and one for each system, .zip for windows
-//	passband-2026.1-sbom.json            CycloneDX: every module in it, with its license
-//	SHA256SUMS                           for sha256sum -c
+//	passband-2026.1-linux-amd64.tar.gz      and one for each system, .zip for windows
+//	passband-2026.1-linux-amd64.sbom.json   what is in it, with licenses (CycloneDX)
+//	SHA256SUMS                              for sha256sum -c
 //
 // # The same bytes for everyone
 //
@@ -18,5 +18,6 @@
 // archives bear the time of the commit (SOURCE_DATE_EPOCH, where that is set, see
 // reproducible-builds.org/specs/source-date-epoch), one owner and sorted names.
 //
-// A program above MaxSize is a fault of the release.
+// A program above MaxSize is a fault of the release, and so is a module whose license is
+// not among those that are allowed.
 package main

@@ -57,7 +57,7 @@ func TestChecksums(t *testing.T) {
 }
 
 func TestSettle(t *testing.T) {
-	const bill = `{"metadata": {"timestamp": "now", "component": {"name": "p", "version": "v0.0.0-dirty", "bom-ref": "p@v0.0.0-dirty"}}, "components": [%s]}`
+	const bill = `{"metadata": {"timestamp": "now", "component": {"name": "p", "version": "2026.1"}}, "components": [%s]}`
 	tests := []struct {
 		name, why, components, fails string
 	}{
@@ -72,7 +72,7 @@ func TestSettle(t *testing.T) {
 			if err := os.WriteFile(file, []byte(strings.Replace(bill, "%s", tt.components, 1)), 0o600); err != nil {
 				t.Fatal(err)
 			}
-			err := settle(file, "2026.1", time.Unix(0, 0).UTC())
+			err := settle(file, time.Unix(0, 0).UTC())
 			if tt.fails != "" {
 				if err == nil || !strings.Contains(err.Error(), tt.fails) {
 					t.Errorf("%s: %v", tt.why, err)
@@ -80,7 +80,7 @@ func TestSettle(t *testing.T) {
 				return
 			}
 			got, _ := os.ReadFile(file)
-			if err != nil || !strings.Contains(string(got), `"p@2026.1"`) || !strings.Contains(string(got), "1970-01-01T00:00:00Z") {
+			if err != nil || !strings.Contains(string(got), "1970-01-01T00:00:00Z") {
 				t.Errorf("%s: %v\n%s", tt.why, err, got)
 			}
 		})
