@@ -8,15 +8,21 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 )
 
 // TestKilledAtAnyMoment kills the real program outright while it writes: what it
-// writes is the old text or the new one, and nothing between.
+// writes is the old text or the new one, and nothing between. PASSBAND_KILLS=334 kills each of the
+// three so often, a thousand times in all.
 func TestKilledAtAnyMoment(t *testing.T) {
 	program := build(t)
+	kills := 30
+	if n, err := strconv.Atoi(os.Getenv("PASSBAND_KILLS")); err == nil {
+		kills = n
+	}
 	notes := strings.Repeat("# a comment\n", 5000)
 	text := "plan: Example\nedition: 2026\nregion: US\nlicense: technician\n" + notes +
 		"repeaters:\n  ridge: {output: 444.325, split: +5, fm: {tone: 177.8}}\nzones:\n  valley: {channels: [ridge/fm, ridge/fm]}\n"
@@ -54,7 +60,7 @@ func TestKilledAtAnyMoment(t *testing.T) {
 				t.Fatalf("%s: it did nothing: %v", tt.why, err)
 			}
 			seen := make(map[bool]int)
-			for range 30 {
+			for range kills {
 				cmd := start()
 				time.Sleep(time.Duration(rand.Int64N(int64(took) + int64(took)/2)))
 				_ = cmd.Process.Kill() // it may have ended
