@@ -1,7 +1,7 @@
 package main
 
 import (
-	"context"
+	"encoding/json"
 	"fmt"
 	"os"
 	"os/exec"
@@ -12,8 +12,8 @@ import (
 
 // A cost is what one turn took.
 type cost struct {
-	clock, processor time.Duration
-	peak             int64 // bytes of memory; 0 where it was not a process
+	Clock, Processor time.Duration
+	Peak             int64 // bytes of memory; 0 where it was not a process
 }
 
 // A row is a line of the results: one thing against another.
@@ -48,12 +48,12 @@ func (b *bench) versus(what string, target float64, ours, theirs side) (row, err
 		if i == 0 {
 			continue // the files are in memory from now on
 		}
-		clock = append(clock, x.clock.Seconds()/y.clock.Seconds())
-		took = append(took, x.clock.Seconds())
-		if y.processor > 0 {
-			cpu = append(cpu, x.processor.Seconds()/y.processor.Seconds())
+		clock = append(clock, x.Clock.Seconds()/y.Clock.Seconds())
+		took = append(took, x.Clock.Seconds())
+		if y.Processor > 0 {
+			cpu = append(cpu, x.Processor.Seconds()/y.Processor.Seconds())
 		}
-		r.peak, peak = max(r.peak, x.peak), max(peak, y.peak)
+		r.peak, peak = max(r.peak, x.Peak), max(peak, y.Peak)
 	}
 	r.ratio, r.ours = median(clock), time.Duration(median(took)*float64(time.Second))
 	r.cpu = median(cpu)
@@ -71,24 +71,38 @@ func median(of []float64) float64 {
 	return of[len(of)/2]
 }
 
-// process gives a side that runs a program from start to end. One that exits with 1
-// has found something, as programs that compare do.
+// process gives a side that runs a program from start to end.
 func (b *bench) process(env []string, dir, name string, args ...string) side {
-	return func() (cost, error) { return run(b.ctx, env, dir, name, args...) }
+	return func() (cost, error) { return b.run(env, dir, name, args...) }
 }
 
-func run(ctx context.Context, env []string, dir, name string, args ...string) (cost, error) {
-	cmd := exec.CommandContext(ctx, name, args...)
+// run has a small process of this program run a program: the kernel counts the memory of whoever starts
+// a process to its peak, and this one here holds plans.
+func (b *bench) run(env []string, dir, name string, args ...string) (cost, error) {
+	cmd := exec.CommandContext(b.ctx, b.self, append([]string{"time", name}, args...)...)
 	cmd.Dir = dir
 	cmd.Env = append(os.Environ(), "GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL="+os.DevNull, "GIT_PAGER=")
 	cmd.Env = append(cmd.Env, env...)
+	out, err := cmd.Output()
+	if err != nil {
+		return cost{}, fmt.Errorf("%s %v: %w", name, args, err)
+	}
+	var c cost
+	return c, json.Unmarshal(out, &c)
+}
+
+// timed runs a program, throws away what it prints, and prints what it took. A program that ends
+// with 1 has found something, as those that compare do.
+func timed(name string, args []string) error {
+	cmd := exec.Command(name, args...)
 	begin := time.Now()
 	err := cmd.Run()
 	took := time.Since(begin)
-	if cmd.ProcessState == nil || cmd.ProcessState.ExitCode() > 1 || cmd.ProcessState.ExitCode() < 0 {
-		return cost{}, fmt.Errorf("%s %v: %w", name, args, err)
+	if s := cmd.ProcessState; s == nil || s.ExitCode() > 1 || s.ExitCode() < 0 {
+		return err
 	}
-	return cost{took, cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime(), peakOf(cmd.ProcessState)}, nil
+	s := cmd.ProcessState
+	return json.NewEncoder(os.Stdout).Encode(cost{took, s.UserTime() + s.SystemTime(), peakOf(s)})
 }
 
 // inProcess gives a side that runs here, on a collected heap.
@@ -97,6 +111,6 @@ func inProcess(run func() error) side {
 		runtime.GC()
 		begin := time.Now()
 		err := run()
-		return cost{clock: time.Since(begin)}, err
+		return cost{Clock: time.Since(begin)}, err
 	}
 }

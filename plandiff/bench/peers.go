@@ -13,11 +13,15 @@ import (
 	"passband.example/plandiff/plan"
 )
 
-// peer is this program as one of the libraries: it compares two files and prints what it found.
+// peer is this program as one of the libraries, which compares two files and prints what it found, or
+// as what loads a plan or times a program.
 func peer(args []string) error {
 	if args[0] == "load" && len(args) == 2 {
 		_, err := plan.Load(context.Background(), os.DirFS(args[1]))
 		return err
+	}
+	if args[0] == "time" && len(args) > 1 {
+		return timed(args[1], args[2:])
 	}
 	if len(args) != 3 {
 		return fmt.Errorf("%q is nothing to run", args)
