@@ -150,7 +150,7 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 		if err := j.ctx.Err(); err != nil {
 			return nil, err
 		}
-		severity, eased := j.policy.severity(r)
+		severity, eased := j.policy.SeverityOf(r)
 		if severity == Off || r.Run == nil {
 			continue
 		}

@@ -21,9 +21,9 @@ func PolicyOf(p *plan.Plan) Policy {
 	return Policy{Edition: p.Header.Edition.Or(plan.FirstEdition), Severities: p.Severities.Sorted(), Acceptances: p.Acceptances.Sorted()}
 }
 
-// severity gives how bad the findings of a rule are under the policy, and why
+// SeverityOf gives how bad the findings of a rule are under the policy, and why
 // they are milder than the rule says, if they are.
-func (p Policy) severity(r *Rule) (Severity, string) {
+func (p Policy) SeverityOf(r *Rule) (Severity, string) {
 	s, eased := r.Severity, ""
 	for _, set := range p.Severities {
 		if set.Key.V == r.ID && set.Level.IsSet() {

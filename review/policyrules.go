@@ -55,14 +55,14 @@ func (j *judge) add(v *Verdict, rule string, f Finding) {
 		return
 	}
 	f.Rule = rule
-	if f.Severity, f.Eased = j.policy.severity(j.rules[i]); f.Severity != Off {
+	if f.Severity, f.Eased = j.policy.SeverityOf(j.rules[i]); f.Severity != Off {
 		v.Findings = append(v.Findings, f)
 	}
 }
 
 func (j *judge) ran(rule string) bool {
 	return slices.ContainsFunc(j.rules, func(r *Rule) bool {
-		severity, _ := j.policy.severity(r)
+		severity, _ := j.policy.SeverityOf(r)
 		return r.ID == rule && r.Run != nil && severity != Off
 	})
 }

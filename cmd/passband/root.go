@@ -88,7 +88,7 @@ changes), 2 the work could not be done.`,
 	}
 	root.PersistentFlags().StringVar(&a.plan, "plan", ".", "the `folder` of the plan, or one inside it")
 	root.AddCommand(
-		newCheck(a), newDiff(a), newReview(a), newReport(a), newServe(a), newLog(a), newTrace(a), newNotes(a), newMerge(a), newTidy(a), newGit(a), newShow(a), newRadios(a), newExport(a), newImport(a), newCard(a), newMap(a), newPairs(a), newLaw(a), newExplain(a), newSchema(a), newStart(a), newDemo(a),
+		newCheck(a), newDiff(a), newReview(a), newReport(a), newServe(a), newLog(a), newTrace(a), newNotes(a), newMerge(a), newTidy(a), newGit(a), newShow(a), newRadios(a), newPolicy(a), newExport(a), newImport(a), newCard(a), newMap(a), newPairs(a), newLaw(a), newExplain(a), newSchema(a), newStart(a), newDemo(a),
 	)
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%w; see \"%s --help\"", err, cmd.CommandPath())

@@ -18,7 +18,7 @@
 // # The JSON form
 //
 // Every JSON output is one object with "passband" (the kind of report: check, mend, diff,
-// review, posting, radios, card, map, show, log, trace, notes, explain, rules, law,
+// review, posting, radios, policy, card, map, show, log, trace, notes, explain, rules, law,
 // law-tables, pairs, export or import), "version" (1; it grows only when a field changes its
 // meaning or goes) and the fields of that kind.
 // New fields may come at any time. What is not known or not there is left out where the list says "?".
@@ -29,6 +29,7 @@
 //	mend      passband version plan at blocks skipped? rules edition findings accepted caution files mended left
 //	diff      passband version plan old new empty causes renames capped? verdict?
 //	radios    passband version plan at radios
+//	policy    passband version plan? at rules header severities accepted tables caution
 //	card      passband version plan at blocks cards caution
 //	map       passband version plan at places nowhere
 //	show      passband version plan at channels records
@@ -68,6 +69,10 @@
 //	radio     key label uses left_out
 //	use       limit used most most_in?
 //	left-out  channel why
+//	header-key name value at?
+//	severity  rule usual in_force because at?
+//	lived-with rule of until reason covers expired at
+//	own-rows  file rows
 //	zone-card zone label radio? beyond? rows left_out
 //	place-of  repeater label lat lon locator? uncertainty_m?
 //	card-row  number channel label hears sends split? opens? when? kind blocks? beyond? listens_because? at?

@@ -22,6 +22,7 @@ var documented = map[string]any{
 	"because": CauseAt{}, "record": RecordForm{}, "log": LogForm{}, "trace": TraceForm{}, "entry": EntryForm{},
 	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
 	"export": ExportForm{}, "import": ImportForm{}, "tabled": TableForm{}, "refused": tables.Problem{}, "missing": tables.Missing{},
+	"policy": PolicyForm{}, "header-key": HeaderForm{}, "severity": SeverityForm{}, "lived-with": AcceptForm{}, "own-rows": RowsForm{},
 	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
 	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
 	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},
@@ -74,7 +75,7 @@ func fields(typ reflect.Type) []string {
 			names = append(names, "finding")
 		case f.Anonymous:
 			names = append(names, fields(f.Type)...)
-		case options == "omitempty":
+		case options == "omitempty" || options == "omitzero":
 			names = append(names, name+"?")
 		default:
 			names = append(names, name)
