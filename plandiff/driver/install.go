@@ -46,12 +46,16 @@ func (s Setup) Whole() bool { return s.Attributes && s.Merge && s.Diff }
 // Nothing reports whether no part of it is there.
 func (s Setup) Nothing() bool { return s == Setup{} }
 
-// settings are the keys of git's configuration. program is what git runs.
+// settings are the keys of git's configuration. program is what git runs. Where it is
+// not found (a window program of git often has another PATH), git merges by lines, as it
+// does by itself: it would keep one side whole otherwise, without a mark.
 func settings(program string) [][2]string {
+	there := "command -v " + program + " >/dev/null 2>&1"
+	lines := "echo 'passband is not found: merged by lines' >&2; git merge-file -q -L ours -L before -L theirs --marker-size=%L %A %O %B"
 	return [][2]string{
 		{"merge.passband.name", "merge channel plans by what they say"},
-		{"merge.passband.driver", program + " git merge-driver %O %A %B %L %P"},
-		{"diff.passband.textconv", program + " git textconv"},
+		{"merge.passband.driver", "if " + there + "; then " + program + " git merge-driver %O %A %B %L %P; else " + lines + "; fi"},
+		{"diff.passband.textconv", "show() { if " + there + "; then " + program + ` git textconv "$1"; else cat "$1"; fi; }; show`},
 	}
 }
 
