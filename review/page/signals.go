@@ -14,17 +14,19 @@ type tuned struct {
 	Center, Width signal.Hertz
 	Mode          plan.Mode
 	Sends         bool
-	Was, Now      int    // channels
-	Name          string // the repeater, or the first channel
+	Was, Now      int     // channels
+	users         []*user // who is on it
 }
 
-// State says whether the signal came or went.
+// State says whether the signal came or went, or whether others are on it than before.
 func (t *tuned) State() string {
 	switch {
 	case t.Was == 0:
 		return "came"
 	case t.Now == 0:
 		return "went"
+	case slices.ContainsFunc(t.users, func(u *user) bool { return u.state() != "" }):
+		return "changed"
 	}
 	return ""
 }
@@ -33,23 +35,39 @@ func (t *tuned) State() string {
 func (t *tuned) low() signal.Hertz  { return t.Center - (t.Width+1)/2 }
 func (t *tuned) high() signal.Hertz { return t.Center + (t.Width+1)/2 }
 
+// A signalKey is what makes two channels one signal.
+type signalKey struct {
+	center, width signal.Hertz
+	mode          plan.Mode
+	sends         bool
+}
+
 // tuned gives every signal of both plans once, by frequency. Where one plan is shown, all
 // of it counts as before and now.
 func (s *sides) tuned() []*tuned {
-	known := make(map[tuned]*tuned)
+	known := make(map[signalKey]*tuned)
+	users := make(map[userKey]*user)
 	add := func(x *plan.Expansion, was, now int) {
 		for _, c := range x.Channels {
 			width := widthOf(c)
-			for _, one := range [...]tuned{{Center: c.Receive, Width: width, Mode: c.Mode}, {Center: c.Transmit, Width: width, Mode: c.Mode, Sends: true}} {
-				if one.Center <= 0 {
+			for _, one := range [...]signalKey{{c.Receive, width, c.Mode, false}, {c.Transmit, width, c.Mode, true}} {
+				if one.center <= 0 {
 					continue
 				}
 				t := known[one]
 				if t == nil {
-					t = &tuned{Center: one.Center, Width: one.Width, Mode: one.Mode, Sends: one.Sends, Name: calledOf(c)}
+					t = &tuned{Center: one.center, Width: one.width, Mode: one.mode, Sends: one.sends}
 					known[one] = t
 				}
 				t.Was, t.Now = t.Was+was, t.Now+now
+				key := userKey{t, s.keyNow(x, c)}
+				u := users[key]
+				if u == nil {
+					u = &user{Name: calledOf(c)}
+					users[key] = u
+					t.users = append(t.users, u)
+				}
+				u.was, u.now = u.was+was, u.now+now
 			}
 		}
 	}
@@ -61,6 +79,7 @@ func (s *sides) tuned() []*tuned {
 	}
 	all := make([]*tuned, 0, len(known))
 	for _, t := range known {
+		t.order()
 		all = append(all, t)
 	}
 	slices.SortFunc(all, func(a, b *tuned) int {

@@ -93,7 +93,7 @@ func (st *strip) x(f signal.Hertz) tenths {
 	return tenths(stripGutter*10 + int64(f-st.Low)*stripPlot*10/int64(st.High-st.Low))
 }
 
-// changes counts the signals that came or went.
+// changes counts the signals that came or went, or have other users.
 func (st *strip) changes() (n int) {
 	for _, t := range st.signals {
 		if t.State() != "" {
@@ -127,7 +127,7 @@ func (st *strip) axis() {
 // say tells in words what the strip shows.
 func (st *strip) say(compared bool) {
 	heard, sent := 0, 0
-	came, went := 0, 0
+	came, went, others := 0, 0, 0
 	for _, t := range st.signals {
 		if t.Now > 0 && t.Sends {
 			sent++
@@ -139,11 +139,16 @@ func (st *strip) say(compared bool) {
 			came++
 		case "went":
 			went++
+		case "changed":
+			others++
 		}
 	}
 	st.Says = fmt.Sprintf("From %s to %s MHz members hear %s and send %s.", st.Low, st.High, count(heard, "signal"), count(sent, "signal"))
-	if compared && came+went > 0 {
+	if compared && came+went+others > 0 {
 		st.Says += fmt.Sprintf(" %d came with the change, %d went.", came, went)
+		if others > 0 {
+			st.Says += fmt.Sprintf(" On %d that stayed others are than before.", others)
+		}
 	} else if compared {
 		st.Says += " The change leaves them as they were."
 	}

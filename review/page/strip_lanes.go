@@ -83,15 +83,20 @@ func (t *tuned) title(s side) string {
 	if t.Sends {
 		does = "members send"
 	}
-	said := fmt.Sprintf("%s MHz, %s %s kHz wide, %s: %s, %s", t.Center, strings.ToUpper(string(t.Mode)), t.Width.KHz(), does, t.Name, count(t.on(s), "channel"))
+	said := fmt.Sprintf("%s MHz, %s %s kHz wide, %s: %s, %s", t.Center, strings.ToUpper(string(t.Mode)), t.Width.KHz(), does, t.named(mostTitled, 0), count(t.on(s), "channel"))
 	switch t.State() {
 	case "came":
 		said += ", new"
 	case "went":
 		said += ", gone"
+	case "changed":
+		said += ", others than before"
 	}
 	return said
 }
+
+// mostTitled is how many users the text behind a mark names.
+const mostTitled = 12
 
 // barUnits is how wide a bar is, in units; a strip has some hundred.
 const barUnits = 10
@@ -185,17 +190,14 @@ func (st *strip) seat(lines *[mostTagLines][]tag, one tag) {
 // half is half the width of a name.
 func (t tag) half() tenths { return tenths(len([]rune(t.Text)) * letter / 2) }
 
-// marked is the name of a signal, with what became of it.
+// marked names who is on a signal, with what became of it.
 func marked(t *tuned) string {
-	name := t.Name
-	if r := []rune(name); len(r) > 18 {
-		name = string(r[:17]) + "…"
-	}
+	names := t.named(mostTagged, mostTag)
 	switch t.State() {
 	case "came":
-		return "+ " + name
+		return "+ " + names
 	case "went":
-		return "− " + name
+		return "− " + names
 	}
-	return name
+	return names
 }
