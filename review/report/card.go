@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"passband.example/plandiff/card"
-	"passband.example/plandiff/plan"
 	"passband.example/review"
 )
 
@@ -15,44 +14,20 @@ const listenFirst = "Listen first: whoever is talking was there before you."
 // Cards shows cards for newcomers: Page for a terminal or as Markdown, JSON for
 // programs, HTML to print. The verdict of d is that of the whole plan.
 type Cards struct {
-	d       *Document
-	cards   []*card.Card
-	blocked map[plan.Thing]bool // what blocking findings are about
+	d      *Document
+	cards  []*card.Card
+	blocks []*review.Finding // what must not reach members
 }
 
 // NewCards makes what shows cards.
 func NewCards(d *Document, cards []*card.Card) *Cards {
-	s := &Cards{d: d, cards: cards, blocked: make(map[plan.Thing]bool)}
-	for _, f := range d.Verdict.Findings {
-		if f.Severity == review.Block {
-			for _, t := range f.About {
-				s.blocked[t] = true
-			}
+	s := &Cards{d: d, cards: cards}
+	for i := range d.Verdict.Findings {
+		if f := &d.Verdict.Findings[i]; f.Severity == review.Block {
+			s.blocks = append(s.blocks, f)
 		}
 	}
 	return s
-}
-
-// Warning says that the plan must not reach members, or "".
-func (s *Cards) Warning() string {
-	if !s.d.Verdict.Blocks() {
-		return ""
-	}
-	n := s.d.Verdict.Count(review.Block, review.New)
-	return fmt.Sprintf("Do not use this card: the check of the plan found %d %s that must not reach members. What is marked ! is concerned.", n, plural(n, "thing"))
-}
-
-// concerned reports whether a blocking finding is about a channel, or about what makes it.
-func (s *Cards) concerned(c *plan.Channel) bool {
-	if s.blocked[c.Thing()] {
-		return true
-	}
-	for _, b := range c.Because {
-		if s.blocked[b.Thing] {
-			return true
-		}
-	}
-	return false
 }
 
 // Page shows the cards for a person who reads text.
@@ -65,7 +40,7 @@ func (s *Cards) Page() *Page {
 	for _, c := range s.cards {
 		s.card(p, c)
 	}
-	if w := s.Warning(); w != "" {
+	if w := s.Warning(); w != "" && len(s.cards) == 0 {
 		p.paragraph(Span{w, Blocks})
 	}
 	p.paragraph(faint("%s %s", listenFirst, caution))
@@ -80,7 +55,7 @@ func (s *Cards) card(p *Page, c *card.Card) {
 	}
 	for _, r := range c.Rows {
 		t.rows = append(t.rows, []Span{
-			text("%s", s.number(r)), text("%s", r.Label), text("%s", r.Hears()), text("%s", r.Sends()),
+			text("%s", s.number(c, r)), text("%s", r.Label), text("%s", r.Hears()), text("%s", r.Sends()),
 			text("%s", r.Split()), text("%s", r.Opens()), text("%s", r.When()),
 		})
 	}
@@ -90,11 +65,14 @@ func (s *Cards) card(p *Page, c *card.Card) {
 	for _, note := range s.notes(c) {
 		p.item(0, text("%s", note))
 	}
+	if w := s.warning(c, "above"); w != "" {
+		p.paragraph(Span{w, Blocks})
+	}
 }
 
 // number gives the number of a channel, marked where a finding blocks it.
-func (s *Cards) number(r card.Row) string {
-	if s.concerned(r.Channel) {
+func (s *Cards) number(c *card.Card, r card.Row) string {
+	if s.blocked(c, r) {
 		return fmt.Sprintf("! %d", r.Number)
 	}
 	return fmt.Sprint(r.Number)
@@ -108,7 +86,7 @@ func (s *Cards) on(c *card.Card) string {
 	return " on " + c.Radio.Called()
 }
 
-// notes says what a card must not hide: what there is no room for, what the radio cannot
+// notes says what a card must not hide: what of it must not be used, what there is no room for, what the radio cannot
 // use, what makes a channel one to listen to, and which repeaters it goes through.
 func (s *Cards) notes(c *card.Card) []string {
 	var all reasons
@@ -128,7 +106,7 @@ func (s *Cards) notes(c *card.Card) []string {
 			all.add("Never send there", "the plan says "+key, fmt.Sprintf("%d %s, %s", r.Number, r.Label, s.d.place(at)))
 		}
 	}
-	lines := all.lines()
+	lines := append(s.stops(c), all.lines()...)
 	if called := c.Repeaters(); len(called) > 0 {
 		lines = append(lines, "Repeaters and their callsigns: "+strings.Join(called, "; ")+".")
 	}

@@ -22,7 +22,7 @@ func (s *Cards) fold(c *card.Card) *folder {
 	f := &folder{s: s, c: c}
 	f.begin()
 	for _, r := range c.Rows {
-		f.row(faceRow{Row: r, No: s.number(r), Label: Visible(r.Label), Opens: Visible(r.Opens())}, Visible(r.When()))
+		f.row(faceRow{Row: r, No: s.number(c, r), Label: Visible(r.Label), Opens: Visible(r.Opens())}, Visible(r.When()))
 	}
 	for _, e := range f.later {
 		f.entry(e)
@@ -38,7 +38,7 @@ func (s *Cards) fold(c *card.Card) *folder {
 
 // begin takes a new card.
 func (f *folder) begin() {
-	title, from, warning := Visible(f.c.Zone.Called()), f.s.from(), f.s.Warning()
+	title, from, warning := Visible(f.c.Zone.Called()), f.s.from(), f.s.warning(f.c, "the back")
 	f.fronts = append(f.fronts, &face{Title: title, Warning: warning, Foot: listenFirst + " The license holder answers for every transmission.", From: from})
 	f.backs = append(f.backs, &face{Title: title, Warning: warning, Foot: listenFirst + " " + caution, From: from})
 	f.front, f.back = faceRoom, faceRoom

@@ -18,12 +18,13 @@ type CardsForm struct {
 	Caution  string     `json:"caution"`
 }
 
-// CardForm is one card.
+// CardForm is one card. Stops says in words what of it must not be used.
 type CardForm struct {
 	Zone    string        `json:"zone"`
 	Label   string        `json:"label"`
 	Radio   string        `json:"radio,omitempty"`
 	Beyond  string        `json:"beyond,omitempty"`
+	Stops   []string      `json:"stops,omitempty"`
 	Rows    []CardRowForm `json:"rows"`
 	LeftOut []LeftOutForm `json:"left_out"`
 }
@@ -60,7 +61,7 @@ func (s *Cards) JSON(w io.Writer) error {
 
 func (s *Cards) form(c *card.Card) CardForm {
 	f := CardForm{
-		Zone: c.Zone.Key.V, Label: c.Zone.Called(), Beyond: c.Beyond,
+		Zone: c.Zone.Key.V, Label: c.Zone.Called(), Beyond: c.Beyond, Stops: s.stops(c),
 		Rows: make([]CardRowForm, len(c.Rows)), LeftOut: make([]LeftOutForm, len(c.LeftOut)),
 	}
 	if c.Radio != nil {
@@ -69,7 +70,7 @@ func (s *Cards) form(c *card.Card) CardForm {
 	for i, r := range c.Rows {
 		row := CardRowForm{
 			Number: r.Number, Channel: r.Channel.Name, Label: r.Label, Hears: r.Hears(), Sends: r.Sends(), Split: r.Split(),
-			Opens: r.Opens(), When: r.Channel.When, Kind: r.Kind(), Blocks: s.concerned(r.Channel), Beyond: r.Beyond,
+			Opens: r.Opens(), When: r.Channel.When, Kind: r.Kind(), Blocks: s.blocked(c, r), Beyond: r.Beyond,
 		}
 		if key, at := r.ListensBecause(); key != "" {
 			row.Because, row.At = key, &at

@@ -114,3 +114,36 @@ func TestCardsWarn(t *testing.T) {
 		t.Errorf("a plan that does not block is warned of: %s", c.Warning())
 	}
 }
+
+// TestCardsSayWhatBlocks wants in words what must not be used, of what concerns the card alone.
+func TestCardsSayWhatBlocks(t *testing.T) {
+	x := withText(t, "x")
+	for _, c := range []struct {
+		name       string
+		about      []plan.Thing
+		radio      string
+		said, tail string
+		marks      bool
+		why        string
+	}{
+		{"a repeater", []plan.Thing{{Kind: plan.KindRepeater, Key: "ridge"}}, "pocket", "Not in order, 1 ", "What is marked ! is concerned: see above.", true, "two channels go through it"},
+		{"a shared radio ID", []plan.Thing{{Kind: plan.KindOperator, Key: "9990001"}}, "pocket", "", "None is about what stands here.", false, "no line of the card has it"},
+		{"another class", []plan.Thing{{Kind: plan.KindRadio, Key: "other"}, {Kind: plan.KindRepeater, Key: "ridge"}}, "pocket", "", "None is about what stands here.", false, "what is too much for one is right for another"},
+		{"this class", []plan.Thing{{Kind: plan.KindRadio, Key: "pocket"}}, "pocket", "Not in order, this class of radio: it is full.", "For what is not in order see above.", false, "no line, and yet the card"},
+		{"this class, as the plan has it", []plan.Thing{{Kind: plan.KindRadio, Key: "pocket"}}, "", "", "None is about what stands here.", false, "a card of no class"},
+		{"the plan", []plan.Thing{{Kind: plan.KindPlan}}, "pocket", "Not in order, the whole plan: it is full.", "For what is not in order see above.", false, "everything rests on it"},
+		{"nothing told", nil, "", "Not in order, the whole plan: it is full.", "For what is not in order see above.", false, "nobody knows better"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			v := &review.Verdict{Findings: []review.Finding{{Severity: review.Block, About: c.about, What: "it is full"}}}
+			cards := cardsOf(t, x, card.Choice{Radio: c.radio}, v)
+			got := written(t, func(w io.Writer) error { return Text(w, cards.Page(), Terminal{Width: 400}) })
+			if !strings.Contains(got, c.said) || (c.said == "") == strings.Contains(got, "Not in order") || !strings.Contains(got, c.tail) || strings.Contains(got, "! 1") != c.marks {
+				t.Errorf("%s: %s", c.why, got)
+			}
+			if page := written(t, cards.HTML); !strings.Contains(page, c.said) || strings.Contains(page, "see above") {
+				t.Errorf("printed: %s", page)
+			}
+		})
+	}
+}

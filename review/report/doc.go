@@ -73,7 +73,7 @@
 //	severity  rule usual in_force because at?
 //	lived-with rule of until reason covers expired at
 //	own-rows  file rows
-//	zone-card zone label radio? beyond? rows left_out
+//	zone-card zone label radio? beyond? stops? rows left_out
 //	place-of  repeater label lat lon locator? uncertainty_m?
 //	card-row  number channel label hears sends split? opens? when? kind blocks? beyond? listens_because? at?
 //	channel   name path label mode receive? transmit? wide? tone_sent? tone_received? color_code? slot? group? listens_for? scan_list? power? timeout_s? access? when? privacy? zones because
