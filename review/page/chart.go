@@ -22,6 +22,11 @@ type chart struct {
 	MoreConflicts int
 }
 
+// Accepted reports whether a coordinator remarked on one of the pairs.
+func (c *chart) Accepted() bool {
+	return slices.ContainsFunc(c.Conflicts, func(one conflict) bool { return len(one.Remarks) > 0 })
+}
+
 // A station is a repeater with a place.
 type station struct {
 	Key, Label string

@@ -11,7 +11,7 @@ import (
 // nearly so: a line on the map, and a row beside it.
 type conflict struct {
 	survey.Conflict
-	Class string // of the line: co, adjacent or crossed
+	Class string // of the line: co, adjacent or crossed, and accepted where a coordinator remarked on it
 	Other string
 	Short string // whether they stand nearer than is asked
 }
@@ -21,8 +21,12 @@ func (s *sides) conflicts() (all []conflict, more int) {
 	found := s.survey.Conflicts
 	n := min(len(found), MostListed)
 	for _, c := range found[:n] {
+		class := [...]string{"co", "adjacent", "crossed"}[c.Kind]
+		if len(c.Remarks) > 0 {
+			class += " accepted"
+		}
 		all = append(all, conflict{
-			Conflict: c, Class: [...]string{"co", "adjacent", "crossed"}[c.Kind], Other: c.Other.Name,
+			Conflict: c, Class: class, Other: c.Other.Name,
 			Short: map[rf.Answer]string{rf.Yes: "nearer than asked", rf.No: "hardly farther than asked", rf.CannotTell: "cannot tell from a locator"}[c.Conflict.Short],
 		})
 	}

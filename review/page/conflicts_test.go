@@ -49,3 +49,38 @@ func TestConflicts(t *testing.T) {
 		t.Error("the table does not list it")
 	}
 }
+
+// TestAccepted draws a pair that a coordinator remarked on otherwise than one that nobody looked
+// at, and writes no text of the map where a line can cross it.
+func TestAccepted(t *testing.T) {
+	const remark = "coordination:\n  letter: {repeater: ridge, with: far, by: Frequency coordinator, date: 2026-02-01, text: Coordinated as it is.}\n"
+	classes := func(text string) (co, accepted, keys int) {
+		chart := byID(parse(t, render(t, standing(t, expand(t, of(text))))), "map")
+		for _, p := range elements(chart, "path") {
+			switch class, _ := attribute(p, "class"); {
+			case class == "link accepted":
+				keys++
+			case textOf(p) == "" || !strings.Contains(textOf(p), "same output, 146.940"):
+			case class == "link co":
+				co++
+			case class == "link co accepted":
+				accepted++
+			}
+		}
+		for _, text := range elements(chart, "text") {
+			if strings.Contains(textOf(text), "azimuthal") {
+				t.Error("the caption stands in the picture")
+			}
+		}
+		if got := textOf(elements(chart, "figcaption")[0]); !strings.Contains(got, "azimuthal equidistant") {
+			t.Errorf("the caption is %q", got)
+		}
+		return co, accepted, keys
+	}
+	if co, accepted, keys := classes(crowded); co != 1 || accepted != 0 || keys != 0 {
+		t.Errorf("nobody remarked: %d lines, %d as accepted, %d in the legend", co, accepted, keys)
+	}
+	if co, accepted, keys := classes(crowded + remark); co != 0 || accepted != 1 || keys != 1 {
+		t.Errorf("the coordinator remarked: %d lines, %d as accepted, %d in the legend", co, accepted, keys)
+	}
+}
