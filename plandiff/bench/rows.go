@@ -52,21 +52,25 @@ func (b *bench) sizes() []int {
 // loads holds loading a plan against yaml.v3's decoding of the same bytes to nodes.
 func (b *bench) loads() ([]row, error) {
 	var rows []row
+	var last side
 	for _, n := range b.sizes() {
-		files := generate.New(generate.Size{Channels: n}, 1).Files()
-		text := files["plan.yaml"]
+		text := generate.New(generate.Size{Channels: n}, 1).Files()["plan.yaml"]
 		fsys := fstest.MapFS{"plan.yaml": {Data: text}}
+		load := inProcess(func() error { _, err := plan.Load(context.Background(), fsys); return err })
 		r, err := b.versus(fmt.Sprintf("load %d channels / yaml.v3 `Node` decode of the same bytes", n), 0.10,
-			inProcess(func() error { _, err := plan.Load(context.Background(), fsys); return err }),
-			inProcess(func() error { var node yaml.Node; return yaml.Unmarshal(text, &node) }))
+			load, inProcess(func() error { var node yaml.Node; return yaml.Unmarshal(text, &node) }))
 		if err != nil {
 			return nil, err
 		}
 		rows = append(rows, r)
-	}
-	if len(rows) > 1 {
-		last := rows[len(rows)-1]
-		rows = append(rows, row{what: "load of ten times the channels / load of a tenth", target: 12, ratio: last.ours.Seconds() / rows[len(rows)-2].ours.Seconds()})
+		if last != nil {
+			growth, err := b.versus(fmt.Sprintf("load %d channels / load a tenth of them", n), 12, load, last)
+			if err != nil {
+				return nil, err
+			}
+			rows = append(rows, growth)
+		}
+		last = load
 	}
 	return rows, nil
 }
