@@ -84,3 +84,29 @@ func (r *reader) run(command string) string {
 	r.dir = strings.TrimSpace(string(dir))
 	return string(out)
 }
+
+// TestReadmeQuotesMeasurements holds the README's figures against the file of measurements.
+func TestReadmeQuotesMeasurements(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	results, err := os.ReadFile("../../plandiff/bench/results.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, section, _ := strings.Cut(string(readme), "\n## How fast it is\n")
+	section, _, _ = strings.Cut(section, "\n## ")
+	quoted := 0
+	for line := range strings.Lines(section) {
+		if !strings.HasPrefix(line, "| ") {
+			continue
+		}
+		if quoted++; !strings.Contains(string(results), "\n"+line) {
+			t.Errorf("plandiff/bench/results.md does not say\n%s", line)
+		}
+	}
+	if quoted < 5 {
+		t.Errorf("only %d lines are quoted", quoted)
+	}
+}
