@@ -81,6 +81,8 @@ func All() []*review.Rule {
 		PathInNoZone,
 		PeopleNearAntenna,
 		PlaceBarred,
+		PlaceDisagrees,
+		PlaceFarOff,
 		PlaceTooCoarse,
 		PlaceUnknown,
 		PlanTooLarge,

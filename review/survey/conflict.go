@@ -21,7 +21,7 @@ type Conflict struct {
 
 // Text says what the conflict is: both parties, what meets, both distances.
 func (c *Conflict) Text() string {
-	return fmt.Sprintf("%s; they are %s apart, bearing %.0f degrees, and %s asks %s", c.meeting(), Apart(c.Distance), c.Bearing, c.rowName(), km(c.Row.RequiredM))
+	return fmt.Sprintf("%s; they are %s apart, bearing %.0f degrees, and %s asks %s", c.meeting(), Apart(c.Distance), c.Bearing, c.rowName(), Km(c.Row.RequiredM))
 }
 
 // meeting says which frequencies meet.
@@ -70,7 +70,7 @@ func (c *Conflict) rowName() string {
 // Apart writes a distance in kilometers and miles, as an interval where a locator leaves room.
 func Apart(d rf.Interval) string {
 	if d.Certain() {
-		return km(d.Least)
+		return Km(d.Least)
 	}
 	return fmt.Sprintf("%.0f to %.0f km (%.0f to %.0f mi)", d.Least/1000, d.Most/1000, d.Least/mileM, d.Most/mileM)
 }
@@ -78,7 +78,8 @@ func Apart(d rf.Interval) string {
 // mileM is the international mile, in meters.
 const mileM = 1609.344
 
-func km(meters float64) string {
+// Km writes meters in kilometers and miles.
+func Km(meters float64) string {
 	if meters < 9_950 {
 		return fmt.Sprintf("%.1f km (%.1f mi)", meters/1000, meters/mileM)
 	}
