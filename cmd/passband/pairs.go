@@ -49,7 +49,7 @@ It is a list to take to the frequency coordinator, who decides.`,
 	cmd.Flags().StringVar(&at, "at", "", "the `place`: LATITUDE,LONGITUDE, a locator, or the key of a repeater")
 	cmd.Flags().StringVar(&band, "band", "", "the `band`: "+strings.Join(rf.BandNames(), ", "))
 	cmd.Flags().StringVar(&mode, "mode", "dmr", "the `mode`: dmr or fm")
-	cmd.Flags().IntVar(&most, "most", most, "how many pairs to show")
+	cmd.Flags().IntVar(&most, "most", most, "how many pairs to show; a run of alike ones counts as one")
 	_ = cmd.RegisterFlagCompletionFunc("band", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return rf.BandNames(), cobra.ShellCompDirectiveNoFileComp
 	})

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"passband.example/plandiff/signal"
@@ -15,7 +16,7 @@ import (
 type PairsQuestion struct {
 	survey.Search
 	Where string // how the place was named
-	Most  int    // how many are shown
+	Most  int    // how many are shown; a run of alike ones counts as one
 }
 
 // Pairs reports the pairs that fit, the best first, with what speaks for each and what the list does
@@ -26,13 +27,22 @@ func Pairs(q PairsQuestion, found survey.Pairs) *Page {
 	if found.Offered == 0 {
 		p.paragraph(text("No split is known to be usual on %s in %s, so there is nothing to choose from. Ask the coordinator.", q.Band, q.Law.Name))
 	}
-	for _, c := range found.Candidates[:min(q.Most, len(found.Candidates))] {
-		p.item(0, strong(c.Output.String()+" MHz"), text(", input %s (%s): %s", c.Input, signal.Split(c.Input-c.Output), room(c)))
-		for _, reason := range c.Reasons {
+	if len(found.Candidates) == 0 && found.Offered > 0 {
+		p.paragraph(text("None of the %s fits. Look below at what stands against them; then try another site, another band or the other mode, give the place by latitude and longitude if it is a locator, or ask the coordinator, who knows more than the tables.", count(found.Offered, "pair")))
+	}
+	left := found.Candidates
+	for range q.Most {
+		if len(left) == 0 {
+			break
+		}
+		n := alike(left)
+		p.item(0, pairLine(left[:n])...)
+		for _, reason := range left[0].Reasons {
 			p.item(1, text("%s", reason))
 		}
+		left = left[n:]
 	}
-	if more := len(found.Candidates) - q.Most; more > 0 {
+	if more := len(left); more > 0 {
 		p.paragraph(text("%d more fit; --most shows them.", more))
 	}
 	p.heading(2, text("Left out, of %d pairs of the band", found.Offered))
@@ -52,6 +62,32 @@ func Pairs(q PairsQuestion, found survey.Pairs) *Page {
 	}
 	p.paragraph(faint("%s", caution))
 	return p
+}
+
+// alike counts how many of the first candidates lie in even steps and have the same said of them, so that
+// they are told once.
+func alike(all []rf.Candidate) int {
+	n := 1
+	for n < len(all) {
+		first, was, now := &all[0], &all[n-1], &all[n]
+		same := now.Input-now.Output == first.Input-first.Output && room(*now) == room(*first) && slices.Equal(now.Reasons, first.Reasons)
+		if !same || now.Output <= was.Output || now.Output-was.Output != all[1].Output-first.Output {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+// pairLine names a pair, or a run of pairs that are alike.
+func pairLine(run []rf.Candidate) Line {
+	first, last := run[0], run[len(run)-1]
+	split := signal.Split(first.Input - first.Output)
+	if len(run) == 1 {
+		return Line{strong(first.Output.String() + " MHz"), text(", input %s (%s): %s", first.Input, split, room(first))}
+	}
+	return Line{strong(fmt.Sprintf("%s to %s MHz", first.Output, last.Output)),
+		text(", %d pairs %s kHz from each other, input %s to %s (%s): %s", len(run), (run[1].Output - first.Output).KHz(), first.Input, last.Input, split, room(first))}
 }
 
 // room says how much farther away the nearest station is than the table asks.
