@@ -162,7 +162,11 @@ func (a *app) importTables(ctx context.Context, l *tables.Layout, radio string, 
 	}
 	switch {
 	case len(in.Problems) > 0:
-		return fmt.Errorf("the tables cannot be read at %d places, and nothing is written", len(in.Problems))
+		places := "1 place"
+		if n := len(in.Problems); n > 1 {
+			places = fmt.Sprintf("%d places", n)
+		}
+		return fmt.Errorf("the tables cannot be read at %s, and nothing is written", places)
 	case d.Verdict.Blocks():
 		return errBlocks
 	}

@@ -101,12 +101,24 @@ func named(d *Document, t plan.Thing) string {
 	}
 	for _, x := range []*plan.Expansion{d.Comparison.New, d.Comparison.Old} {
 		if r, ok := x.Plan.Find(t); ok {
+			if n, ok := r.(*plan.Neighbor); ok {
+				return neighborName(n)
+			}
 			if label := labelOf(r); label != "" && label != t.Key {
 				return calledAs(t, label)
 			}
 		}
 	}
 	return t.String()
+}
+
+// neighborName names a row of the neighbor list: its key is all that it says, too long for people.
+func neighborName(n *plan.Neighbor) string {
+	name := "neighbor " + n.Called()
+	if n.Output.IsSet() && (n.Callsign.IsSet() || n.Label.IsSet()) {
+		name += ", " + megahertz(n.Output.V)
+	}
+	return name
 }
 
 func (d *Document) operator(t plan.Thing) (string, bool) {

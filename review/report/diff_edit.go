@@ -11,6 +11,7 @@ import (
 // change says one change.
 func (d *Document) change(p *Page, c *plandiff.Change) {
 	switch {
+	case c.Op == plandiff.Renamed && c.Thing.Kind == plan.KindNeighbor: // its edits tell it
 	case c.Op == plandiff.Renamed:
 		line := Line{text("has the key "), Span{c.Thing.Key, New}, text(" now, was "), Span{c.Was.Key, Old}, text(" (%s)", match(c.Match))}
 		p.detail(0, "", line.and(d.at(c.At)...)...)

@@ -143,8 +143,13 @@ func rightWords(t *license.Tables, r *license.Row) string {
 		who = strings.Join(labels, ", ")
 	}
 	what := strings.ReplaceAll(r.Emissions.String(), "|", ", ")
+	if r.Emissions == license.Every {
+		what = "any emission"
+	}
 	words := fmt.Sprintf("%s may send %s", who, what)
 	switch {
+	case r.Right == license.Yes && len(r.Classes) == 0 && r.Emissions == license.Every && r.Limit() != "":
+		words = "for everybody and every emission" // a bound, and no right of its own
 	case r.Right == license.No && r.Emissions == license.Every:
 		words = "closed to " + who
 	case r.Right == license.No:

@@ -38,6 +38,7 @@ func TestLawSaysAll(t *testing.T) {
 	}{
 		{"a member of a low class", "US", "technician", "29.6", []string{"class not entitled", "General, Advanced, Amateur Extra may send"}, []string{`"outcome": "denied"`, `"general"`}, "47 CFR 97.301(d), (e)"},
 		{"repeaters barred", "US", "", "145.6", []string{"kind of station barred", "closed to everybody, as a repeater", "47 CFR 97.205(b)"}, []string{`"right": "no"`, `"station": "repeater"`}, "47 CFR 97.205(b)"},
+		{"a bound for all", "US", "", "442.15", []string{"for everybody and every emission, inside a 50 W area, at most 50 W PEP"}, []string{`"max_power": "50 W PEP"`}, "47 CFR 97.313(f)"},
 		{"a permission", "US", "", "219.5", []string{"with a permission of one's own", "at most 50 W PEP"}, []string{`"right": "permit"`, `"max_power": "50 W PEP"`}, "47 CFR 97.303, 97.313(h)"},
 		{"digital barred", "JP", "4th", "433.0", []string{"closed to such signals", "which is law", "from memory"}, []string{`"force": "law"`, `"confidence": "memory"`}, "Operation Rules art. 258-2"},
 		{"a place", "GB", "full", "431.5", []string{"not within 100 km of Charing Cross, London"}, []string{`"place": "charing-cross"`}, "license note 431-432"},

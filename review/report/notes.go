@@ -16,6 +16,14 @@ type Release struct {
 	Date string `json:"date"` // ISO 8601
 }
 
+// called names a release for members, who know tags and no other words of git.
+func (r Release) called() string {
+	if r.Name == "HEAD" {
+		return "the newest plan"
+	}
+	return r.Name
+}
+
 // ReleaseNotes reports what members must know between two releases.
 func ReleaseNotes(n *notes.Notes, from, to Release) *Page {
 	p := new(Page)
@@ -23,8 +31,8 @@ func ReleaseNotes(n *notes.Notes, from, to Release) *Page {
 	if n.Plan != "" {
 		title = append(title, strong(n.Plan), text(": "))
 	}
-	p.heading(1, append(title, text("what is new in %s", to.Name))...)
-	p.paragraph(text("The channel plan of %s, compared with %s of %s.", to.Date, from.Name, from.Date))
+	p.heading(1, append(title, text("what is new in %s", to.called()))...)
+	p.paragraph(text("The channel plan of %s, compared with %s of %s.", to.Date, from.called(), from.Date))
 	if n.Empty() {
 		p.paragraph(text("Nothing changed that a member would notice. No radio has to be loaded again."))
 		return p

@@ -65,7 +65,7 @@ func (o *Overview) finding(f review.Finding, onLine bool) string {
 		return o.linked(inMarkdown(p.shortened(longestText/4)), f.At)
 	}
 	if len(f.Also) > mostRelated {
-		more := review.Related{Text: fmt.Sprintf("and %d more places", len(f.Also)-mostRelated)}
+		more := review.Related{Text: "and " + count(len(f.Also)-mostRelated, "more place")}
 		f.Also = append(slices.Clone(f.Also[:mostRelated]), more)
 	}
 	d.findings(p, []review.Finding{f})

@@ -12,7 +12,7 @@ import (
 var ErrNothing = errors.New("the plan has nothing by that name")
 
 // Show explains one thing of a plan in plain words: a channel, a talk path, a
-// repeater, a group, a zone or an operator. A name that several things have
+// repeater, a group, a zone, an operator or a neighbor. A name that several things have
 // explains each; "group local" asks for one of them. The error is ErrNothing, with
 // the nearest name.
 func Show(d *Document, name string) (*Page, error) {
@@ -35,6 +35,9 @@ func Show(d *Document, name string) (*Page, error) {
 	}
 	for _, o := range found.operators {
 		s.operator(o)
+	}
+	for _, n := range found.neighbors {
+		s.neighbor(n)
 	}
 	s.p.paragraph(faint("%s", caution))
 	return s.p, nil

@@ -14,6 +14,7 @@ type found struct {
 	groups    []*plan.Group
 	zones     []*plan.ZoneChannels
 	operators []*plan.Operator
+	neighbors []*plan.Neighbor
 }
 
 // find looks a name up: a key, a talk path, a callsign or a radio ID, with the
@@ -40,6 +41,9 @@ func find(x *plan.Expansion, name string) (found, error) {
 	if asked(plan.KindOperator) {
 		f.operators = operatorsNamed(x, key)
 	}
+	if asked(plan.KindNeighbor) {
+		f.neighbors = neighborsNamed(x, key)
+	}
 	if f.empty() {
 		f = byLabel(x, key, asked)
 	}
@@ -50,7 +54,7 @@ func find(x *plan.Expansion, name string) (found, error) {
 }
 
 func (f *found) empty() bool {
-	return len(f.repeaters)+len(f.channels)+len(f.groups)+len(f.zones)+len(f.operators) == 0
+	return len(f.repeaters)+len(f.channels)+len(f.groups)+len(f.zones)+len(f.operators)+len(f.neighbors) == 0
 }
 
 // byLabel looks up what a person reads on the display, or the number of a group.
@@ -81,7 +85,7 @@ func byLabel(x *plan.Expansion, name string, asked func(plan.Kind) bool) found {
 
 // shown lists the kinds of thing that can be shown.
 func shown() []plan.Kind {
-	return []plan.Kind{plan.KindRepeater, plan.KindChannel, plan.KindGroup, plan.KindZone, plan.KindOperator}
+	return []plan.Kind{plan.KindRepeater, plan.KindChannel, plan.KindGroup, plan.KindZone, plan.KindOperator, plan.KindNeighbor}
 }
 
 // askedKind splits "group local" into its kind and key.
@@ -110,6 +114,9 @@ func Names(x *plan.Expansion) []string {
 	}
 	for _, o := range x.Plan.Operators.All() {
 		names = append(names, string(o.Callsign.Or("")))
+	}
+	for _, n := range x.Plan.Neighbors.All() {
+		names = append(names, string(n.Callsign.Or("")))
 	}
 	slices.Sort(names)
 	names = slices.Compact(names)
@@ -148,4 +155,15 @@ func operatorsNamed(x *plan.Expansion, name string) []*plan.Operator {
 		}
 	}
 	return people
+}
+
+// neighborsNamed gives the rows of the neighbor list with this callsign, label, or both.
+func neighborsNamed(x *plan.Expansion, name string) []*plan.Neighbor {
+	var all []*plan.Neighbor
+	for _, n := range x.Plan.Neighbors.All() {
+		if name != "" && (strings.EqualFold(string(n.Callsign.Or("")), name) || strings.EqualFold(n.Label.Or(""), name) || strings.EqualFold(n.Called(), name)) {
+			all = append(all, n)
+		}
+	}
+	return all
 }

@@ -81,6 +81,9 @@ func ShowJSON(w io.Writer, d *Document, name string) error {
 	for _, o := range f.operators {
 		out.Records = append(out.Records, recordForm(o))
 	}
+	for _, n := range f.neighbors {
+		out.Records = append(out.Records, recordForm(n))
+	}
 	return WriteJSON(w, out)
 }
 

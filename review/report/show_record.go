@@ -27,12 +27,11 @@ func (s *shower) repeater(r *plan.Repeater) {
 		s.point("Input", text("%s, %s MHz from the output. Members send here.", megahertz(in), signal.Split(in-r.Output.V)))
 	}
 	s.repeaterSides(r)
-	if r.Site.Grid.IsSet() {
-		s.point("Site", text("grid square %s", r.Site.Grid.V))
-	}
+	s.site(r)
 	if r.Note.IsSet() {
 		s.point("Note", text("%s", r.Note.V))
 	}
+	s.remarks(r)
 	s.channels("Its talk paths", "No channel of the plan uses it.", func(c *plan.Channel) bool { return c.Repeater == r })
 }
 

@@ -108,7 +108,7 @@ func Imported(d *Document, in *tables.Import, written []string) *Page {
 	fresh, still := split(d.Verdict.Findings)
 	d.findings(p, fresh)
 	if len(still) > 0 {
-		p.paragraph(text("%s stood before this change and not held against it.", count(len(still), "finding")))
+		p.paragraph(text("%s stood before this change and %s not held against it.", count(len(still), "finding"), isAre(len(still))))
 	}
 	d.verdict(p)
 	switch {
