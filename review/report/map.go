@@ -1,13 +1,18 @@
 package report
 
 import (
+	"fmt"
 	"io"
 	"strings"
 
 	"passband.example/plandiff/geo"
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
+	"passband.example/review/rf"
 )
+
+// slack writes how far off a place may be, as package survey does.
+func slack(p rf.Place) string { return fmt.Sprintf("%.1f km", p.Slack()/1000) }
 
 // Map lists where the repeaters of a plan stand.
 func Map(d *Document) *Page {
@@ -18,7 +23,7 @@ func Map(d *Document) *Page {
 	for _, at := range places {
 		known := "by coordinates"
 		if at.Locator != "" {
-			known = at.Uncertainty()
+			known = fmt.Sprintf("somewhere in %s: up to %s from its middle", at.Locator, slack(rf.PlaceOf(at.Locator)))
 		}
 		t.rows = append(t.rows, []Span{
 			code(at.Repeater.Key.V), text("%s", at.Repeater.Called()), text("%s", at.At.Lat), text("%s", at.At.Lon), text("%s", known),
