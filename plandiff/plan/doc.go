@@ -171,16 +171,54 @@
 // # The club's own license rows
 //
 // license.csv beside plan.yaml adds rows to the license tables of the region: what the
-// club does not want to use, or what its law allows and the tables lack. Its first line
-// is LicenseColumns; lines that begin with # are left out. It has at most MaxLicenseRows. Package license says what
-// the columns mean.
+// club does not want to use, or what its law allows and the tables lack. Lines that begin
+// with # are left out, and it has at most 200 rows. Its first line is these names, joined by
+// commas:
+//
+//	classes       the license classes, joined by |; empty: everybody
+//	service       amateur
+//	station       empty: every station; repeater (what it hears and sends),
+//	              repeater-output, auxiliary or beacon: that kind alone
+//	place         empty: everywhere
+//	low_mhz       lower edge in MHz
+//	high_mhz      upper edge in MHz
+//	transmit      yes; no, which wins over every row it overlaps; or permit:
+//	              with a permission of one's own
+//	emissions     all, or words joined by |: CW, phone-analog, phone-digital,
+//	              phone-ssb, phone, digital, data, image
+//	max_width_hz  occupied width in Hz; empty: no number
+//	max_power_w   power in W; empty: no number
+//	power_kind    what that measures: PEP, carrier, mean, ERP, EIRP or unstated
+//	condition     what else must hold
+//	source        the document and section
+//	edition       which text of it
+//	confidence    read, part or memory
+//	note          what else to know
+//
+// This row keeps members off a part of the 2 m band:
+//
+//	,amateur,,,145.8,146,no,all,,,,,club decision,2026,read,for satellites
 //
 // # The distances that the club's coordinator asks
 //
 // separation.csv beside plan.yaml lays rows over the separation table of the area: how far
-// apart two repeaters must be that use one frequency, or frequencies so far from each other. Its
-// first line is SeparationColumns, lines that begin with # are left out, and it has at most
-// MaxLicenseRows. Package rf says what the columns mean:
+// apart two repeaters must be that use one frequency, or frequencies so far from each other.
+// Lines that begin with # are left out, and it has at most 200 rows. Its first line is these
+// names, joined by commas:
+//
+//	region        whose rows they are, in a few words
+//	band          2m, 70cm and so on
+//	spacing_hz    between two outputs or two inputs, in Hz: this or more, up
+//	              to the next row, at most 100000; 0 for the same frequency
+//	required      the distance with its unit: 100 mi or 161 km; 0 mi asks
+//	              nothing from there on
+//	applies       any; fm: both FM; tones: both FM with different tones;
+//	              dmr: both DMR; mixed: DMR beside FM
+//	source        who asks it, and where that is written
+//	confidence    read, derived (from rows that were read) or memory
+//	note          what else to know
+//
+// As in:
 //
 //	region,band,spacing_hz,required,applies,source,confidence,note
 //	our valley,2m,0,60 mi,any,decision of the council,read,
@@ -197,13 +235,13 @@
 //
 // # What is refused
 //
-// A file is UTF-8 text without control characters, at most MaxFileSize bytes of
-// YAML or MaxTableSize of CSV, and no link. A value is its text as written: 023,
+// A file is UTF-8 text without control characters, at most 16 MB of
+// YAML or 64 MB of CSV, and no link. A value is its text as written: 023,
 // 1e3, yes and 2024-03-01 are no numbers, truths or dates unless their key asks
 // for one. Of YAML, tags (!), merge keys (<<) and a second document are refused;
 // an alias (*) stands for the value that it names. Labels and notes hold no
 // characters that nobody sees. Each limit is told when it is reached, and so are at
-// most MaxProblems problems.
+// most 1000 problems.
 //
 // # The flow
 //
