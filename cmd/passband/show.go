@@ -18,8 +18,8 @@ func newShow(a *app) *cobra.Command {
 sends and hears, and what each setting is for.
 
 THING is the key of a channel, repeater, group or zone, a talk path such as
-ridge/1/statewide, a callsign or a radio ID. Where one name means several
-things, each is shown; "group local" asks for one.`,
+ridge/1/statewide, a callsign, also that of a neighbor, or a radio ID. Where one
+name means several things, each is shown; "group local" asks for one.`,
 		Example: "  passband show ridge/1/statewide\n  passband show calling-2m\n  passband show group local\n  passband show N0QRV\n  passband show ridge --at 2026.1",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {

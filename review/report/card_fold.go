@@ -38,7 +38,7 @@ func (s *Cards) fold(c *card.Card) *folder {
 
 // begin takes a new card.
 func (f *folder) begin() {
-	title, from, warning := Visible(f.c.Zone.Called()), f.s.from(), f.s.warning(f.c, "the back")
+	title, from, warning := Visible(f.c.Zone.Called()), f.s.from(), f.s.warning(f.c, "the backs")
 	f.fronts = append(f.fronts, &face{Title: title, Warning: warning, Foot: listenFirst + " The license holder answers for every transmission.", From: from})
 	f.backs = append(f.backs, &face{Title: title, Warning: warning, Foot: listenFirst + " " + caution, From: from})
 	f.front, f.back = faceRoom, faceRoom
