@@ -36,6 +36,9 @@ and all that does not change stay as they are.
 FILE is a table, or a folder with the tables of the layout. A table of one class
 of radio needs --radio, since its labels are cut and its channels not all.
 
+A table with other headers needs a layout of its own: "passband explain layout"
+says how one is written.
+
 What the tables do not have stays in the plan. A row that cannot be read is told
 with row, column and what to do, and then nothing is written at all.
 

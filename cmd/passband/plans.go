@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 
@@ -43,13 +44,18 @@ func (a *app) noPlan(side history.Side) error {
 	if side.Commit != nil && side.Folder != "" {
 		what = fmt.Sprintf("%s holds no plan: there is no file %s in its folder %s", side, plan.RootFile, side.Folder)
 	}
-	switch below := side.Elsewhere(); {
+	below := side.Elsewhere()
+	named := below
+	if most := 5; len(below) > most+1 {
+		named = append(slices.Clone(below[:most]), fmt.Sprintf("%d more", len(below)-most))
+	}
+	switch {
 	case len(below) == 0:
 		return fmt.Errorf("%s; name the folder of the plan with --plan, or make a plan with \"passband start DIR\"", what)
 	case side.Commit == nil && side.Name != history.WorkTreeName:
-		return fmt.Errorf("%s, but in %s below it: name that one", what, strings.Join(below, ", "))
+		return fmt.Errorf("%s, but in %s below it: name that one", what, strings.Join(named, ", "))
 	default:
-		return fmt.Errorf("%s, but in %s below it: say which with --plan %s", what, strings.Join(below, ", "), quoted(filepath.Join(a.plan, below[0])))
+		return fmt.Errorf("%s, but in %s below it: say which with --plan %s", what, strings.Join(named, ", "), quoted(filepath.Join(a.plan, below[0])))
 	}
 }
 

@@ -89,13 +89,19 @@ func (b *builder) recognise(s *sheet, data []byte) rune {
 	}
 	switch {
 	case best == 0:
-		b.about(s, "no column has a header that the layout knows", "the first row must hold the headers; they are: "+strings.Join(headersOf(tables), ", "))
+		b.about(s, "no column has a header that the layout knows", "the first row must hold the headers, which are "+strings.Join(headersOf(tables), ", ")+"; "+ownLayout)
+	case len(tables) > 1 && 2*best < len(s.heads):
+		b.about(s, fmt.Sprintf("of its %d columns %d have headers that the layout knows", len(s.heads), best), ownLayout)
+		s.table = nil
 	case tied:
 		b.about(s, fmt.Sprintf("its headers fit the tables %s and others", s.table.File), "give the file the name of its table in the layout")
 		s.table = nil
 	}
 	return separator
 }
+
+// ownLayout is what to do about a table that was not made by the layout.
+const ownLayout = `for a table with other headers write a layout of its own: begin with what "passband export --show-layout" prints, and see "passband explain layout"`
 
 func firstRow(data []byte, separator rune) []string {
 	r := csv.NewReader(bytes.NewReader(data))
