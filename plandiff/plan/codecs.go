@@ -43,6 +43,7 @@ var (
 	latitudes   = printed(signal.ParseLatitude).spelled(decimal{"latitude", 6, -90_000_000, 90_000_000, minus}.spelling)
 	longitudes  = printed(signal.ParseLongitude).spelled(decimal{"longitude", 6, -180_000_000, 180_000_000, minus}.spelling)
 	heights     = exact(signal.ParseMeters, unitless).spelled(decimal{"height", 1, -5_000, 100_000, minus}.spelling)
+	distances   = exact(parseDistance, unitless).spelled(decimal{"distance", 1, 0, 100_000, minus}.spelling)
 	watts       = exact(signal.ParseWatts, unitless).spelled(watt.spelling)
 	ratios      = exact(signal.ParseDecibels, unitless).spelled(decimal{"ratio", 2, -5_000, 10_000, minus}.spelling)
 	losses      = exact(parseLoss, unitless).spelled(decimal{"loss", 2, 0, 10_000, minus}.spelling)

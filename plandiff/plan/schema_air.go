@@ -29,7 +29,7 @@ func repeaterFields() []Field {
 		scalar("site.gain_dbd", Label, ratios, func(r *Repeater) *Value[signal.Decibels] { return &r.Site.Gain }, "gain of the antenna over a half-wave dipole, in dB"),
 		scalar("site.loss_db", Label, losses, func(r *Repeater) *Value[signal.Decibels] { return &r.Site.Loss }, "loss of lines, duplexer and filters together, in dB"),
 		scalar("site.duty_percent", Label, percents, func(r *Repeater) *Value[int] { return &r.Site.Duty }, "share of the time that it sends, measured; all of it if left out"),
-		scalar("site.people_m", Label, heights, func(r *Repeater) *Value[signal.Meters] { return &r.Site.People }, "the nearest that anybody can come to the antenna, in m"),
+		scalar("site.people_m", Label, distances, func(r *Repeater) *Value[signal.Meters] { return &r.Site.People }, "the nearest that anybody can come to the antenna, in m"),
 	)
 	fields = append(fields, extraFields(func(r *Repeater) *Extra { return &r.Extra })...)
 	return append(fields,

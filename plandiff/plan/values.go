@@ -148,6 +148,15 @@ func parseLoss(text string) (signal.Decibels, error) {
 	return loss, err
 }
 
+// parseDistance reads how near people come, in meters.
+func parseDistance(text string) (signal.Meters, error) {
+	distance, err := signal.ParseMeters(text)
+	if err != nil || distance < 0 {
+		return 0, fmt.Errorf("%q is not a distance from 0 to 10000 m; write meters without a unit, as in 30 or 12.5", clip(text))
+	}
+	return distance, nil
+}
+
 // parseArea reads a part of a country by its code in ISO 3166-2: US-AL. Whether there are rows
 // for it is for package rf to say.
 func parseArea(text string) (string, error) {
