@@ -15,8 +15,16 @@ import (
 // coordinatorDecides ends what the findings about neighbors on the air say of why it matters.
 const coordinatorDecides = "this is an estimate without terrain, and the frequency coordinator decides"
 
-// askCoordinator is what to do about a pair of stations.
-const askCoordinator = "ask the frequency coordinator, and write down under coordination what they said; where they ask another distance, put their row into separation.csv"
+// askFirst is what to do first about a pair of stations.
+const askFirst = "ask the frequency coordinator, and write down under coordination what they said"
+
+// askAbout is what to do about a pair: where the club's own row asks, there is none to put over it.
+func askAbout(c *survey.Conflict) string {
+	if c.Row.File == survey.OwnFile {
+		return askFirst + "; the distance is the one of your own row"
+	}
+	return askFirst + "; where they ask another distance, put their row into separation.csv"
+}
 
 // surveyOf gives the survey of the stations of a plan, made once for all rules.
 func surveyOf(p *review.Pass) *survey.Survey {
@@ -68,7 +76,7 @@ func reportConflicts(p *review.Pass, rule, why string) {
 // at the plan's own, and is the same one as long as their frequencies and whole kilometers are.
 func conflictFinding(p *review.Pass, c *survey.Conflict) review.Finding {
 	f := review.Finding{
-		What: c.Text(), Fix: askCoordinator, Source: tableSource(p, c.Row),
+		What: c.Text(), Fix: askAbout(c), Source: tableSource(p, c.Row),
 		Values: []string{c.Kind.String(), c.Spacing.String(), fmt.Sprintf("%.0f km", c.Distance.Least/1000)},
 	}
 	here, there := c.Ours, c.Other

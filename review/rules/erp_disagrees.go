@@ -40,7 +40,7 @@ func erpDisagrees(p *review.Pass) {
 		p.Report(review.Finding{
 			At: s.ERP.At, About: []plan.Thing{r.Thing()},
 			Values: []string{s.ERP.V.String(), s.Output.V.String(), s.Gain.V.String(), s.Loss.V.String()},
-			What:   fmt.Sprintf("%s states %s ERP, and %s with %s of gain and %s of loss make %.3g W: %.1f dB apart", r.Thing(), s.ERP.V, s.Output.V, s.Gain.V, s.Loss.V, watts, math.Abs(off)),
+			What:   fmt.Sprintf("%s states %s ERP, and %s with %s of gain and %s of loss make %s W: %.1f dB apart", r.Thing(), s.ERP.V, s.Output.V, s.Gain.V, s.Loss.V, digits(watts), math.Abs(off)),
 			Why:    "reach, separation and exposure are reckoned from the ERP; a gain over an isotropic antenna taken for one over a dipole alone makes 2.15 dB",
 			Fix:    "see whether the gain is in dBd (dBi less 2.15) and the loss holds lines, duplexer and filters; correct the one that is wrong, or leave erp_w out",
 			Source: "ERP = power x 10^((gain over a dipole - losses)/10), common practice",

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
@@ -90,7 +91,17 @@ func radiated(r *plan.Repeater) (watts float64, from string, ok bool) {
 	if watts, ok = chain(r); !ok {
 		return 0, "", false
 	}
-	return watts, fmt.Sprintf("%.3g W ERP, from %s, %s of gain and %s of loss", watts, s.Output.V, s.Gain.V, s.Loss.V), true
+	return watts, fmt.Sprintf("%s W ERP, from %s, %s of gain and %s of loss", digits(watts), s.Output.V, s.Gain.V, s.Loss.V), true
+}
+
+// digits writes watts to three figures, without an exponent.
+func digits(watts float64) string {
+	if watts >= 100 {
+		scale := math.Pow(10, math.Floor(math.Log10(watts))-2)
+		watts = math.Round(watts/scale) * scale
+		return strconv.FormatFloat(watts, 'f', 0, 64)
+	}
+	return fmt.Sprintf("%.3g", watts)
 }
 
 // chain gives the ERP that follows from power, gain and loss, where the plan has all three.

@@ -31,9 +31,9 @@ func sameAccess(p *review.Pass) {
 		f := conflictFinding(p, c)
 		f.Why = "a member opens both at once, or a radio takes one for the other; " + coordinatorDecides
 		if c.Access == rf.SameColorCode {
-			f.Fix = fmt.Sprintf("give one of them another color code, if the two must share a channel (%s); %s", freeCodes(s, c), askCoordinator)
+			f.Fix = fmt.Sprintf("give one of them another color code, if the two must share a channel (%s); %s", freeCodes(s, c), askAbout(c))
 		} else {
-			f.Fix = "give one of them another access tone, if the two must share a channel; " + askCoordinator
+			f.Fix = "give one of them another access tone, if the two must share a channel; " + askAbout(c)
 		}
 		p.Report(f)
 	}
