@@ -102,6 +102,7 @@ func All() []*review.Rule {
 		RadioNotChecked,
 		RegionUnknown,
 		RegionWithoutTable,
+		RemarkAboutNobody,
 		RepeaterNotAllowed,
 		RepeaterTwice,
 		SameAccess,

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"path"
 	"slices"
 	"strings"
 
@@ -44,8 +45,34 @@ func (rs remarks) of(one, other Party) []*plan.Coordination {
 
 // isCalled reports whether a remark that names a party by this word means it.
 func (p Party) isCalled(word string) bool {
-	if p.Repeater != nil {
-		return word == p.Repeater.Key.V || strings.EqualFold(word, string(p.Repeater.Callsign.Or("")))
+	return slices.ContainsFunc(p.words(), func(w string) bool { return strings.EqualFold(w, word) })
+}
+
+// Strangers gives the remarks whose other party is no station of the plan or of its neighbor
+// list, each with the nearest name that is, or "". Where the list, or a row of it, could not be
+// read the party may be in there, and there are none.
+func (s *Survey) Strangers(p *plan.Plan) map[*plan.Coordination]string {
+	unread := slices.ContainsFunc(p.Problems, func(b plan.Problem) bool { return path.Base(b.At.File) == plan.NeighborsFile })
+	if list := p.Header.List; unread || list.Written() && !slices.Contains(p.Files, list.V) {
+		return nil
 	}
-	return strings.EqualFold(word, string(p.Neighbor.Callsign.Or(""))) || strings.EqualFold(word, p.Name)
+	var words []string
+	for _, party := range s.parties {
+		words = append(words, party.words()...)
+	}
+	found := make(map[*plan.Coordination]string)
+	for _, c := range p.Coordinations.Sorted() {
+		if c.With.IsSet() && !slices.ContainsFunc(s.parties, func(party Party) bool { return party.isCalled(c.With.V) }) {
+			found[c] = plan.Nearest(c.With.V, words)
+		}
+	}
+	return found
+}
+
+// words are those by which a remark may name the party.
+func (p Party) words() []string {
+	if p.Repeater != nil {
+		return []string{p.Repeater.Key.V, string(p.Repeater.Callsign.Or(""))}
+	}
+	return []string{string(p.Neighbor.Callsign.Or("")), p.Name}
 }
