@@ -3,6 +3,8 @@ package tables
 import (
 	_ "embed"
 	"strings"
+
+	"passband.example/plandiff/plan"
 )
 
 //go:embed doc.go
@@ -13,13 +15,7 @@ var docSource string
 // the values of all rows.
 func Manual() string {
 	var b strings.Builder
-	for line := range strings.Lines(docSource) {
-		text, ok := strings.CutPrefix(line, "//")
-		if !ok {
-			break
-		}
-		b.WriteString(strings.TrimPrefix(text, " "))
-	}
+	b.WriteString(plan.PackageComment(docSource))
 	for _, s := range sources() {
 		b.WriteString("\n# Rows: " + s.name + "\n\n" + strings.ToUpper(s.doc[:1]) + s.doc[1:] + ".\n\n")
 		for _, v := range s.values {
