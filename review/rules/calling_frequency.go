@@ -28,11 +28,15 @@ func callingFrequency(p *review.Pass) {
 		if use == "" {
 			return review.Finding{}, false
 		}
+		fix := "choose another frequency"
+		if fit, split := j.usualSplit(); fit == license.SplitReversed {
+			fix = split
+		}
 		return review.Finding{
 			At: j.at, About: []plan.Thing{j.by}, Values: []string{j.on.String(), use},
 			What:   fmt.Sprintf("%s, %s: %s MHz is kept for %s", j.transmission, use, s.Center, keptWords[s.Kept]),
 			Why:    "who calls there, perhaps in need, is not heard, and who listens there hears noise",
-			Fix:    "choose another frequency",
+			Fix:    fix,
 			Source: segmentSource(s),
 		}, true
 	})

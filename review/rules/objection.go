@@ -21,6 +21,7 @@ func (j judgment) finding(o license.Objection) review.Finding {
 		Why:    "it may disturb those whose frequency it is, and it is unlawful; " + answers,
 		Fix:    j.mend(),
 		Source: j.source(o),
+		Mend:   j.turned(),
 	}
 }
 
@@ -150,9 +151,13 @@ const tens signal.Hertz = 10_000_000
 // coordinated is the fix where none can be told for a repeater.
 const coordinated = "look up the frequency that was coordinated"
 
-// mend says what to do about a frequency that is not allowed: the nearest one, or the
-// one that was likely meant.
+// mend says what to do about a frequency that is not allowed: the split with the other
+// sign, the nearest frequency, or the one that was likely meant.
 func (j judgment) mend() string {
+	fit, split := j.usualSplit()
+	if fit == license.SplitReversed {
+		return split
+	}
 	if n := j.verdict.Nearest; n != 0 && max(n-j.on, j.on-n) <= nearby {
 		fix := fmt.Sprintf("the nearest that is allowed is %s MHz", n)
 		if j.repeater != nil {
@@ -160,7 +165,7 @@ func (j judgment) mend() string {
 		}
 		return fix
 	}
-	if split := j.usualSplit(); split != "" {
+	if split != "" {
 		return split
 	}
 	if meant := j.meant(j.on); meant != 0 {
@@ -176,7 +181,7 @@ func (j judgment) mend() string {
 func (j judgment) meant(on signal.Hertz) signal.Hertz {
 	var found signal.Hertz
 	for _, f := range []signal.Hertz{on - tens, on + tens} {
-		if f > 0 && j.law.ask(j.transmission, f).Outcome == license.Allowed {
+		if j.allowedOn(f) {
 			if found != 0 {
 				return 0
 			}
@@ -184,23 +189,4 @@ func (j judgment) meant(on signal.Hertz) signal.Hertz {
 		}
 	}
 	return found
-}
-
-// usualSplit proposes the split that is usual for the output of a repeater, if members
-// may send where it leads.
-func (j judgment) usualSplit() string {
-	r := j.repeater
-	if r == nil || j.station != license.Member || !r.Output.IsSet() || !r.Split.IsSet() || r.Input.Written() {
-		return ""
-	}
-	fit, rows := j.law.tables.FitSplit(r.Output.V, r.Split.V)
-	if fit != license.SplitReversed && fit != license.SplitUnusual {
-		return ""
-	}
-	for _, row := range rows {
-		if j.allowedOn(r.Output.V + signal.Hertz(row.Split)) {
-			return fmt.Sprintf("did you mean split: %s, which is usual there?", row.Split)
-		}
-	}
-	return ""
 }

@@ -42,6 +42,7 @@ func (j judgment) doubt(o license.Objection) review.Finding {
 	f.Values = append(f.Values, o.Reason.String())
 	f.What += ", and the tables can't tell for certain"
 	f.Why = "what speaks against it was not read in the law, or depends on a permission that the plan does not tell; " + answers
+	f.Mend = nil
 	f.Fix = "look it up in the rules of your country; if it is allowed, accept the finding with the reason"
 	return f
 }

@@ -24,13 +24,9 @@ func fitSplits(p *review.Pass, want license.SplitFit) {
 		}
 	}
 	for _, r := range p.Plan.Repeaters.Sorted() {
-		input := r.TransmitOn()
-		if !r.Output.IsSet() || input == 0 || input == r.Output.V || denied[r.Thing()] {
+		split, ok := ownSplit(r)
+		if !ok || denied[r.Thing()] {
 			continue
-		}
-		split := signal.Split(input - r.Output.V)
-		if r.Split.IsSet() && r.Split.V != split {
-			continue // see split-disagrees
 		}
 		if fit, rows := l.tables.FitSplit(r.Output.V, split); fit == want {
 			p.Report(misfit(r, split, fit, rows))
@@ -55,11 +51,11 @@ func misfit(r *plan.Repeater, split signal.Split, fit license.SplitFit, rows []*
 		At: r.InputPlace(), About: []plan.Thing{r.Thing()}, Values: []string{r.Output.V.String(), split.String()},
 		What:   fmt.Sprintf("%s: %s is, which makes the input %s MHz", says, strings.Join(usual, " or "), strings.Join(inputs, " or ")),
 		Why:    "members would send where the repeater does not listen and somebody else may",
-		Fix:    fmt.Sprintf("write split: %s, unless the coordination says otherwise", strings.Join(usual, " or ")),
+		Fix:    fmt.Sprintf("write %s, unless the coordination says otherwise", writeSplits(r, rows)),
 		Source: strings.Join(unique(sources), "; "),
 	}
-	if fit == license.SplitReversed && len(inputs) == 1 {
-		f.Mend = mend(r, "input", inputs[0]) // a split of another size may be coordinated
+	if fit == license.SplitReversed {
+		f.Mend = turnSign(r, rows) // a split of another size may be coordinated
 	}
 	return f
 }

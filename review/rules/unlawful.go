@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 
-	"passband.example/plandiff/signal"
 	"passband.example/review"
 	"passband.example/review/license"
 )
@@ -87,13 +86,9 @@ func byOutput(input, output judgment) review.Finding {
 	f.Also = append(f.Also, review.Related{At: input.at, Text: "the split, which leads from the output to the input"})
 	f.At = output.at
 	f.Values = append(f.Values, output.on.String())
-	f.Fix = coordinated // a fix of the input alone would not mend it
+	f.Fix, f.Mend = coordinated, nil // a fix of the input alone would not mend it
 	if meant := output.meant(output.on); meant != 0 && input.allowedOn(meant+split) {
 		f.Fix = fmt.Sprintf("did you mean output: %s?", meant)
 	}
 	return f
-}
-
-func (j judgment) allowedOn(on signal.Hertz) bool {
-	return on > 0 && j.law.ask(j.transmission, on).Outcome == license.Allowed
 }
