@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
@@ -16,7 +17,8 @@ type powered struct {
 }
 
 // poweredTransmissions gives what is sent with a power that the plan states in watts: what
-// members' transmitters give, and what repeaters radiate. They stand where the power does.
+// the transmitters of members and repeaters give, and what repeaters radiate. They stand
+// where the power does.
 func poweredTransmissions(x *plan.Expansion) []*transmission {
 	var all []*transmission
 	known := make(map[powered]*transmission)
@@ -44,12 +46,31 @@ func poweredTransmissions(x *plan.Expansion) []*transmission {
 		known[key].channels++
 	}
 	for _, t := range repeaterTransmissions(x.Plan) {
-		if t.station == license.RepeaterOutput && t.repeater.Site.ERP.IsSet() {
-			t.erp, t.at = t.repeater.Site.ERP.V, t.repeater.Site.ERP.At
-			all = append(all, t)
+		site := &t.repeater.Site
+		if t.station != license.RepeaterOutput || !site.ERP.IsSet() && !site.Output.IsSet() {
+			continue
 		}
+		t.output, t.at = site.Output.Or(0), site.Output.At
+		if watts, _, ok := radiated(t.repeater); ok {
+			t.erp = signal.Power(math.Round(watts * 1000))
+		}
+		all = append(all, t)
 	}
 	return all
+}
+
+// compared gives the power that a limit is held against, in words, and where it stands: what
+// a repeater radiates where the limit is one of that, or what the transmitter gives.
+func (j judgment) compared(row *license.Row) (watts signal.Power, words string, at plan.Place) {
+	radiates := row.PowerKind == license.ERP || row.PowerKind == license.EIRP || j.output <= row.MaxPower
+	if j.erp == 0 || !radiates {
+		return j.output, j.output.String() + " from the transmitter", j.at
+	}
+	_, words, _ = radiated(j.repeater)
+	if site := &j.repeater.Site; site.ERP.IsSet() {
+		return j.erp, words, site.ERP.At
+	}
+	return j.erp, words, j.at
 }
 
 // overLimits reports powers above a limit, where that ends so: denied, where like is
@@ -76,12 +97,9 @@ func overLimits(p *review.Pass, outcome license.Outcome) {
 // overLimit is the finding for a power above the limit of an objection.
 func (j judgment) overLimit(o license.Objection) review.Finding {
 	row := o.Rows[0]
-	has, value := j.output.String()+" from the transmitter", j.output
-	if j.erp != 0 {
-		has, value = j.erp.String()+" ERP", j.erp
-	}
+	watts, has, at := j.compared(row)
 	f := review.Finding{
-		At: j.at, About: []plan.Thing{j.by}, Values: []string{j.on.String(), value.String()},
+		At: at, About: []plan.Thing{j.by}, Values: []string{j.on.String(), watts.String()},
 		What:   fmt.Sprintf("%s, with %s: the limit is %s", j.transmission, has, row.Limit()),
 		Why:    "more power than is allowed disturbs others farther away; " + answers,
 		Fix:    "write a power within the limit, and use no more than the contact needs",
