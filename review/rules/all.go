@@ -56,6 +56,8 @@ func All() []*review.Rule {
 		GroupIDReserved,
 		GroupIDTwice,
 		GroupOnBothSlots,
+		GroupSlotDiffers,
+		GroupSlotOdd,
 		GroupTwiceOnSlot,
 		HeaderIncomplete,
 		InputIsOutput,
