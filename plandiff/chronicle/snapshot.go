@@ -4,13 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"maps"
-	"path"
-	"testing/fstest" // for its file system in memory; it pulls in no testing flags
 
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/plan/memory"
 )
 
 // A snapshot is the plan at one commit: the hashes of its files, and as much of
@@ -106,15 +104,11 @@ func (s *snapshot) list() {
 		return
 	}
 	s.listed = true
-	tree := make(fstest.MapFS, len(s.files))
+	files := make(map[string]memory.File, len(s.files))
 	for name, v := range s.files {
-		mode := v.Mode
-		if mode&fs.ModeSymlink != 0 && path.Base(name) == plan.RootFile && name != plan.RootFile {
-			mode = fs.ModeIrregular // a plan of its own all the same; the file system would follow the link
-		}
-		tree[name] = &fstest.MapFile{Mode: mode}
+		files[name] = memory.File{Mode: v.Mode}
 	}
-	s.names, s.refused, s.err = plan.FindFiles(tree)
+	s.names, s.refused, s.err = plan.FindFiles(memory.New(files))
 }
 
 // hasPlan reports whether there is a plan at all.

@@ -3,13 +3,12 @@ package rewrite
 import (
 	"context"
 	"fmt"
-	"io/fs"
 	"maps"
 	"slices"
-	"testing/fstest"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/plan/memory"
 )
 
 // Unsafe says that a change cannot be carried into the text by a program, where,
@@ -112,15 +111,7 @@ func (e *editor) verify(texts map[string][]byte) error {
 
 // Load reads a plan from its files in memory.
 func Load(files map[string][]byte) (*plan.Plan, error) {
-	return plan.Load(context.Background(), memory(files))
-}
-
-func memory(files map[string][]byte) fs.FS {
-	fsys := make(fstest.MapFS, len(files))
-	for name, text := range files {
-		fsys[name] = &fstest.MapFile{Data: text}
-	}
-	return fsys
+	return plan.Load(context.Background(), memory.Texts(files))
 }
 
 // names gives the names of files, sorted.
