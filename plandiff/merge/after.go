@@ -18,13 +18,17 @@ func (w *work) after() []string {
 // together: a radio cannot tell the groups apart.
 func sameIDs(ours, theirs, merged *plan.Plan) []string {
 	var all []string
+	now := pairs(merged)
+	if len(now) == 0 {
+		return nil
+	}
 	known := make(map[string]bool)
 	for _, side := range []*plan.Plan{ours, theirs} {
 		for _, pair := range pairs(side) {
 			known[pair.String()] = true
 		}
 	}
-	for _, pair := range pairs(merged) {
+	for _, pair := range now {
 		if !known[pair.String()] {
 			all = append(all, pair.String()+"; a radio cannot tell them apart: give one another ID, or keep only one")
 		}
@@ -131,23 +135,25 @@ func circles(ours, theirs, now *plan.Expansion) []string {
 
 // overfull tells of memory limits that each side alone keeps.
 func overfull(ours, theirs, now *plan.Expansion) []string {
-	over := func(x *plan.Expansion) map[string]bool {
-		crossed := make(map[string]bool)
-		for _, f := range x.Fits {
-			for _, u := range f.Uses {
-				if u.Most > 0 && u.Used > u.Most {
-					crossed[limit(f, u)] = true
-				}
-			}
-		}
-		return crossed
-	}
-	o, t := over(ours), over(theirs)
+	o, t := crossed(ours), crossed(theirs)
 	var all []string
 	for _, f := range now.Fits {
 		for _, u := range f.Uses {
 			if name := limit(f, u); u.Most > 0 && u.Used > u.Most && !o[name] && !t[name] {
 				all = append(all, fmt.Sprintf("%s: both sides together need %d, and %d is the most it holds; take something out", name, u.Used, u.Most))
+			}
+		}
+	}
+	return all
+}
+
+// crossed gives the limits that a plan does not keep.
+func crossed(x *plan.Expansion) map[string]bool {
+	all := make(map[string]bool)
+	for _, f := range x.Fits {
+		for _, u := range f.Uses {
+			if u.Most > 0 && u.Used > u.Most {
+				all[limit(f, u)] = true
 			}
 		}
 	}

@@ -12,8 +12,7 @@ import (
 // so that a key means the same record everywhere. It tells of records that have two
 // new keys.
 func (w *work) evenKeys(prefer side) ([]Conflict, error) {
-	ours := plandiff.Compare(plan.Expand(w.base.plan), plan.Expand(w.ours.plan)).Renames
-	theirs := plandiff.Compare(plan.Expand(w.base.plan), plan.Expand(w.theirs.plan)).Renames
+	ours, theirs := w.made[0].Renames, w.made[1].Renames
 	w.even = [3]tip{w.base, w.ours, w.theirs}
 	if len(ours)+len(theirs) == 0 {
 		return nil, nil
@@ -107,4 +106,15 @@ func renamed(v tip, has, final plan.Renames) (tip, error) {
 	files := maps.Clone(v.files)
 	maps.Copy(files, texts)
 	return newTip("the renamed plan", files)
+}
+
+// evened gives what ours and theirs made of the base, under the same keys.
+func (w *work) evened() (ours, theirs *plandiff.Comparison) {
+	made := w.made
+	for i, side := range []tip{w.ours, w.theirs} {
+		if even := w.even[i+1].plan; w.even[0].plan != w.base.plan || even != side.plan {
+			made[i] = plandiff.CompareRecords(w.even[0].plan, even)
+		}
+	}
+	return made[0], made[1]
 }

@@ -85,36 +85,47 @@ type tip struct {
 }
 
 func newTip(name string, files Files) (tip, error) {
-	p, err := rewrite.Load(files)
+	tips, err := newTips([]string{name}, files)
 	if err != nil {
-		return tip{}, fmt.Errorf("%s: %w", name, err)
+		return tip{}, err
 	}
-	if len(p.Problems) > 0 {
-		return tip{}, &Unreadable{name, p.Problems[0]}
+	return tips[0], nil
+}
+
+// newTips reads several versions, what they have in common once.
+func newTips(names []string, all ...Files) ([]tip, error) {
+	texts := make([]map[string][]byte, len(all))
+	for i, files := range all {
+		texts[i] = files
 	}
-	return tip{files, p}, nil
+	tips := make([]tip, len(all))
+	for i, v := range rewrite.LoadEach(texts...) {
+		if v.Err != nil {
+			return nil, fmt.Errorf("%s: %w", names[i], v.Err)
+		}
+		if len(v.Plan.Problems) > 0 {
+			return nil, &Unreadable{names[i], v.Plan.Problems[0]}
+		}
+		tips[i] = tip{all[i], v.Plan}
+	}
+	return tips, nil
 }
 
 // work is a merge under way.
 type work struct {
 	base, ours, theirs tip
-	merged             *plan.Plan // with the preferred side where there are conflicts
-	even               [3]tip     // base, ours and theirs with the same keys
-	stiff              bool       // the texts cannot be merged as trees
+	made               [2]*plandiff.Comparison // what ours and theirs made of the base
+	merged             *plan.Plan              // with the preferred side where there are conflicts
+	even               [3]tip                  // base, ours and theirs with the same keys
+	stiff              bool                    // the texts cannot be merged as trees
 }
 
 func newWork(base, ours, theirs Files) (*work, error) {
-	w := new(work)
-	var err error
-	for _, v := range []struct {
-		name  string
-		files Files
-		tip   *tip
-	}{{"base", base, &w.base}, {"ours", ours, &w.ours}, {"theirs", theirs, &w.theirs}} {
-		if *v.tip, err = newTip(v.name, v.files); err != nil {
-			return nil, err
-		}
+	tips, err := newTips([]string{"base", "ours", "theirs"}, base, ours, theirs)
+	if err != nil {
+		return nil, err
 	}
+	w := &work{base: tips[0], ours: tips[1], theirs: tips[2]}
 	w.even = [3]tip{w.base, w.ours, w.theirs}
 	return w, nil
 }
@@ -125,6 +136,9 @@ func (w *work) merge(labels Labels) (*Result, error) {
 	if side := w.untouched(); side != nil {
 		w.merged = side.plan
 		return &Result{Files: maps.Clone(side.files)}, nil
+	}
+	for i, side := range []tip{w.ours, w.theirs} {
+		w.made[i] = plandiff.CompareRecords(w.base.plan, side.plan)
 	}
 	one, err := w.preferring(ourSide)
 	if err != nil {
@@ -195,7 +209,7 @@ func (w *work) preferring(prefer side) (draft, error) {
 		return draft{}, err
 	}
 	m := &merger{prefer: prefer, conflicts: renamed}
-	if err := m.plans(w.even[0].plan, w.even[1].plan, w.even[2].plan); err != nil {
+	if err := m.plans(w.evened()); err != nil {
 		return draft{}, err
 	}
 	w.merged = m.out
@@ -234,7 +248,7 @@ func (w *work) saying(files Files) (Files, error) {
 	if err != nil {
 		return nil, err
 	}
-	changes := plandiff.Compare(plan.Expand(got.plan), plan.Expand(w.merged)).Changes
+	changes := plandiff.CompareRecords(got.plan, w.merged).Changes
 	texts, err := rewrite.Apply(files, got.plan, changes)
 	if err != nil {
 		return nil, err
@@ -258,7 +272,7 @@ func (w *work) carried() (Files, error) {
 // isPlain reports whether a side's text is that of the base with the side's changes.
 func (w *work) isPlain(v tip) bool {
 	base := w.even[0]
-	changes := plandiff.Compare(plan.Expand(base.plan), plan.Expand(v.plan)).Changes
+	changes := plandiff.CompareRecords(base.plan, v.plan).Changes
 	texts, err := rewrite.Apply(base.files, base.plan, changes)
 	if err != nil {
 		return false

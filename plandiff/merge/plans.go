@@ -16,13 +16,17 @@ type merger struct {
 	out       *plan.Plan
 }
 
-// plans merges what three plans mean.
-func (m *merger) plans(base, ours, theirs *plan.Plan) error {
+// plans merges what ours and theirs made of the base.
+func (m *merger) plans(ours, theirs *plandiff.Comparison) error {
 	m.out = &plan.Plan{}
-	o, t := counterparts(base, ours), counterparts(base, theirs)
+	o, t := newDeed(ours), newDeed(theirs)
 	for _, s := range plan.Sections() {
-		for _, w := range threes(s, base, ours, theirs, o, t) {
-			if err := m.record(w); err != nil {
+		for _, w := range threes(s, o, t) {
+			if one := alone(w, o, t); one != nil {
+				if err := m.add(one); err != nil {
+					return err
+				}
+			} else if err := m.record(w); err != nil {
 				return err
 			}
 		}
@@ -30,49 +34,103 @@ func (m *merger) plans(base, ours, theirs *plan.Plan) error {
 	return nil
 }
 
-// counterparts tells under which key a side has the records of the base whose keys
-// follow from their fields.
-func counterparts(base, now *plan.Plan) map[plan.Thing]plan.Thing {
-	to := make(map[plan.Thing]plan.Thing)
-	for _, c := range plandiff.Compare(plan.Expand(base), plan.Expand(now)).Changes {
+// A deed is what one side did to the base.
+type deed struct {
+	base, now *plan.Plan
+	to        map[plan.Thing]plan.Thing // under which key it has records of the base whose keys follow from their fields
+	touched   map[plan.Thing]bool       // the records of the base that it changed; nil where that cannot be told so
+}
+
+func newDeed(made *plandiff.Comparison) deed {
+	d := deed{base: made.Old.Plan, now: made.New.Plan, to: make(map[plan.Thing]plan.Thing)}
+	if len(made.Renames) == 0 { // else references to the old keys are no change to the comparison
+		d.touched = make(map[plan.Thing]bool)
+	}
+	for _, c := range made.Changes {
+		if d.touched != nil {
+			d.touched[c.Was] = true
+		}
 		if s := plan.SectionOf(c.Thing.Kind); s.HasOwnKeys() || s.Kind == plan.KindPlan {
 			continue
 		}
 		switch c.Op {
 		case plandiff.Removed:
-			to[c.Was] = plan.Thing{}
+			d.to[c.Was] = plan.Thing{}
 		case plandiff.Changed:
-			to[c.Was] = c.Thing
+			d.to[c.Was] = c.Thing
 		}
 	}
-	return to
+	return d
+}
+
+// leaves reports whether the side left a record of the base as it was.
+func (d *deed) leaves(r plan.Record) bool { return d.touched != nil && !d.touched[r.Thing()] }
+
+// alone gives the record as one side has it, where the other did nothing to it. Those
+// whose keys follow from their fields are merged in any case.
+func alone(w three, o, t deed) plan.Record {
+	switch {
+	case !w.s.HasOwnKeys() || w.base == nil || w.ours == nil || w.theirs == nil:
+		return nil
+	case o.leaves(w.base):
+		return w.theirs
+	case t.leaves(w.base):
+		return w.ours
+	}
+	return nil
 }
 
 // threes puts together what the three plans have of a section.
-func threes(s *plan.Section, base, ours, theirs *plan.Plan, o, t map[plan.Thing]plan.Thing) []three {
+func threes(s *plan.Section, o, t deed) []three {
+	if s.HasOwnKeys() {
+		return threesByKey(s, o, t)
+	}
 	var all []three
-	taken := make(map[plan.Record]bool)
-	find := func(p *plan.Plan, thing plan.Thing, moved map[plan.Thing]plan.Thing) plan.Record {
+	find := func(in *deed, taken map[plan.Record]bool, thing plan.Thing, moved map[plan.Thing]plan.Thing) plan.Record {
 		if now, ok := moved[thing]; ok {
 			thing = now
 		}
-		r, ok := s.Find(p, thing.Key)
+		r, ok := s.Find(in.now, thing.Key)
 		if !ok || thing.Kind == 0 || taken[r] {
 			return nil
 		}
 		taken[r] = true
 		return r
 	}
-	for _, r := range s.All(base) {
-		all = append(all, three{s, r, find(ours, r.Thing(), o), find(theirs, r.Thing(), t)})
+	inO, inT := make(map[plan.Record]bool), make(map[plan.Record]bool)
+	for _, r := range s.All(o.base) {
+		all = append(all, three{s, r, find(&o, inO, r.Thing(), o.to), find(&t, inT, r.Thing(), t.to)})
 	}
-	for _, r := range s.All(ours) {
-		if !taken[r] {
-			all = append(all, three{s, nil, r, find(theirs, r.Thing(), nil)})
+	for _, r := range s.All(o.now) {
+		if !inO[r] {
+			all = append(all, three{s, nil, r, find(&t, inT, r.Thing(), nil)})
 		}
 	}
-	for _, r := range s.All(theirs) {
-		if !taken[r] {
+	for _, r := range s.All(t.now) {
+		if !inT[r] {
+			all = append(all, three{s, nil, nil, r})
+		}
+	}
+	return all
+}
+
+// threesByKey does it for a section whose records are written with their keys.
+func threesByKey(s *plan.Section, o, t deed) []three {
+	find := func(p *plan.Plan, r plan.Record) plan.Record {
+		found, _ := s.Find(p, r.Thing().Key)
+		return found
+	}
+	all := make([]three, 0, len(s.All(o.base)))
+	for _, r := range s.All(o.base) {
+		all = append(all, three{s, r, find(o.now, r), find(t.now, r)})
+	}
+	for _, r := range s.All(o.now) {
+		if find(o.base, r) == nil {
+			all = append(all, three{s, nil, r, find(t.now, r)})
+		}
+	}
+	for _, r := range s.All(t.now) {
+		if find(o.base, r) == nil && find(o.now, r) == nil {
 			all = append(all, three{s, nil, nil, r})
 		}
 	}

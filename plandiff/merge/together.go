@@ -28,7 +28,11 @@ func Together(ours, theirs, merged Files) ([]string, error) {
 
 func together(ours, theirs, merged *plan.Plan) []string {
 	all := sameIDs(ours, theirs, merged)
-	o, t, now := plan.Expand(ours), plan.Expand(theirs), plan.Expand(merged)
+	now := plan.Expand(merged)
+	if len(now.Unresolved)+len(now.Cycles)+len(crossed(now)) == 0 {
+		return all
+	}
+	o, t := plan.Expand(ours), plan.Expand(theirs)
 	all = append(all, dangling(known(o, now), known(t, now), now)...)
 	all = append(all, circles(o, t, now)...)
 	return append(all, overfull(o, t, now)...)
@@ -38,7 +42,7 @@ func together(ours, theirs, merged *plan.Plan) []string {
 // those of the merged plan.
 func known(side, merged *plan.Expansion) map[string]bool {
 	all := make(map[string]bool)
-	renames := plandiff.Compare(side, merged).Renames
+	renames := plandiff.CompareRecords(side.Plan, merged.Plan).Renames
 	for _, u := range side.Unresolved {
 		all[astray(u)] = true
 		if len(renames) == 0 {

@@ -3,6 +3,7 @@ package rewrite
 import (
 	"context"
 	"fmt"
+	"io/fs"
 	"maps"
 	"slices"
 
@@ -103,7 +104,7 @@ func (e *editor) verify(texts map[string][]byte) error {
 	if len(got.Problems) > 0 {
 		return fmt.Errorf("the changes cannot be written so that they are read back (%w); make them by hand", got.Problems[0])
 	}
-	if c := plandiff.Compare(plan.Expand(e.want), plan.Expand(got)); !c.Empty() {
+	if c := plandiff.CompareRecords(e.want, got); !c.Empty() {
 		return fmt.Errorf("the changes cannot be written so that they are read back: %s differs; make them by hand", c.Changes[0].Thing)
 	}
 	return nil
@@ -111,7 +112,17 @@ func (e *editor) verify(texts map[string][]byte) error {
 
 // Load reads a plan from its files in memory.
 func Load(files map[string][]byte) (*plan.Plan, error) {
-	return plan.Load(context.Background(), memory.Texts(files))
+	loaded := LoadEach(files)
+	return loaded[0].Plan, loaded[0].Err
+}
+
+// LoadEach reads several plans, what they have in common once: see plan.LoadEach.
+func LoadEach(all ...map[string][]byte) []plan.Loaded {
+	plans := make([]fs.FS, len(all))
+	for i, files := range all {
+		plans[i] = memory.Texts(files)
+	}
+	return plan.LoadEach(context.Background(), plans...)
 }
 
 // names gives the names of files, sorted.
