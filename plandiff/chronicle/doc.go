@@ -42,10 +42,10 @@
 //
 // # Speed
 //
-// Every version of a file is read once (package plan: ParseFile), mostly only the one
-// record in it that differs (Amend), while git already reads the next. A commit is compared
-// by the files that it changed, and whole plans are put together only where a record may
-// have another key, or where it was asked what changes reach.
+// Every version of a file is read once (package plan: ParseFile), mostly only the records in
+// it that differ (Amend), while git already reads the next. A commit is compared by the records
+// that it changed (plan.Parts), and whole plans are put together only where something else
+// refers to a key that came or went, or where it was asked what changes reach.
 //
 // # What it does not do
 //

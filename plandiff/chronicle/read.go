@@ -53,6 +53,7 @@ func (r *Reader) judge(ctx context.Context, s *snapshot) error {
 	if err != nil {
 		return err
 	}
+	s.numbers = a.Numbers()
 	if s.judged = true; len(s.refused) == 0 && a.Sound() {
 		return nil
 	}
@@ -124,12 +125,16 @@ func (r *Reader) compareRecords(ctx context.Context, old, new *snapshot) (*pland
 	return plandiff.CompareRecords(before, after), nil
 }
 
-// compareParts compares what differs in the files that differ.
+// compareParts compares what differs in the files that differ. It gives nil where that is
+// not enough.
 func (r *Reader) compareParts(ctx context.Context, old, new *snapshot) (*plandiff.Comparison, error) {
+	a, err := r.assemble(ctx, old)
+	if err != nil || a.Numbers() || new.numbers {
+		return nil, err
+	}
 	var gone, came []*plan.File
 	for _, name := range changedFiles(old, new) {
 		var was, now *plan.File
-		var err error
 		if old.has(name) {
 			if was, err = r.file(ctx, old, name, nil); err != nil {
 				return nil, err
@@ -146,8 +151,9 @@ func (r *Reader) compareParts(ctx context.Context, old, new *snapshot) (*plandif
 		case now == nil:
 			gone = append(gone, was)
 		default:
-			gone, came = append(gone, was.Beyond(now)), append(came, now.Beyond(was))
+			before, after := plan.Parts(was, now)
+			gone, came = append(gone, before), append(came, after)
 		}
 	}
-	return plandiff.CompareParts(plan.Compose(nil, gone...), plan.Compose(nil, came...)), nil
+	return plandiff.CompareParts(plan.Compose(nil, gone...), plan.Compose(nil, came...), a.Mentions), nil
 }

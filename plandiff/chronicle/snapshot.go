@@ -27,8 +27,10 @@ type snapshot struct {
 
 	judged bool
 	err    error // plan.ErrNoPlan, an *Unreadable, or nil
-	plan   *plan.Plan
-	x      *plan.Expansion
+
+	numbers bool // rows of its tables are numbered
+	plan    *plan.Plan
+	x       *plan.Expansion
 }
 
 // Unreadable says that the plan of a commit cannot be read.

@@ -2,15 +2,13 @@ package plan
 
 import (
 	"bytes"
-	"reflect"
-	"slices"
 	"sort"
 )
 
-// Amend reads another version of the file. Where the two differ within one record
-// that stands on lines of its own, as after most edits, only that record is read, and
-// the others are those of f; else all of it is. Either way it gives what ParseFile gives.
-// The bytes must not be changed afterwards.
+// Amend reads another version of the file. The records whose text is the same are those of
+// f, though their lines may have moved, and only the others are read, where both versions
+// can be cut in records by the looks of their lines; else all of it is read. Either way it
+// gives what ParseFile gives. The bytes must not be changed afterwards.
 func (f *File) Amend(data []byte) *File {
 	if amended := f.amend(data); amended != nil {
 		return amended
@@ -18,186 +16,298 @@ func (f *File) Amend(data []byte) *File {
 	return ParseFile(f.name, data)
 }
 
-// Beyond gives what the file says beyond another version of it: the records that are
-// not the very same in both, as those around an amended one are.
-func (f *File) Beyond(other *File) *File {
-	shared := make(map[Record]bool, len(other.records))
-	for _, r := range other.records {
-		shared[r] = true
+// amend gives nil where the file or the difference cannot be cut in records.
+func (f *File) amend(data []byte) *File {
+	old := f.pieces()
+	if old == nil || int64(len(data)) > mostOf(f.name) {
+		return nil
 	}
-	g := *f
-	g.records = nil
-	for _, r := range f.records {
-		if !shared[r] {
-			g.records = append(g.records, r)
-		}
+	a := &amending{file: f, old: old, data: data, values: f.values, shifted: f.shifted}
+	if !a.differing() || !a.take() || !a.rest() || a.values > MaxValues || a.twice() {
+		return nil
 	}
-	if f.header == other.header {
-		g.header = nil
+	pieces := a.pieces // and not a, which knows the file before
+	return &File{
+		name: f.name, size: int64(len(data)), values: a.values, text: true, records: a.records, header: f.header,
+		data: data, pieces: func() []piece { return pieces }, shifted: a.shifted,
 	}
-	return &g
 }
 
-// amend gives nil where the difference is not within one record.
-func (f *File) amend(data []byte) *File {
-	if len(f.problems) > 0 || f.lost || f.aliased > 0 || len(f.records) == 0 || int64(len(data)) > mostOf(f.name) ||
-		bytes.IndexByte(f.data, '&') >= 0 {
-		return nil
+// An amending makes another version of a file, piece by piece.
+type amending struct {
+	file   *File
+	old    []piece
+	from   int // the old pieces from here
+	to     int // to before here may differ
+	data   []byte
+	came   []piece // what stands in their place
+	behind int     // where that ends
+	line   int     // the number of the line there
+
+	pieces  []piece // of the new version
+	records []Record
+	values  int
+	shifted bool         // some records stand on other lines than they say
+	fresh   []Record     // those that were read
+	gone    map[said]int // the old pieces that say what no new one says
+}
+
+// differing finds the pieces that may differ: those between what is the same before and
+// what is the same behind.
+func (a *amending) differing() bool {
+	was := a.file.data
+	same := samePrefix(was, a.data)
+	tail := len(was) - sameSuffix(was[same:], a.data[same:])
+	// The line behind a piece says where it ends, so the one before may differ as well.
+	a.from = max(0, sort.Search(len(a.old), func(i int) bool { return int(a.old[i].start) > same })-2)
+	first := a.old[a.from]
+	a.to, a.behind = len(a.old), len(a.data)
+	for c := (cutting{data: a.data, at: int(first.start), line: int(first.line), section: first.kind}); c.next(); {
+		if at := int(c.piece.start) + len(was) - len(a.data); at >= tail {
+			if i := a.oldAt(at); i < len(a.old) && a.old[i].kind == c.piece.kind {
+				a.to, a.behind, a.line = i, int(c.piece.start), int(c.piece.line)
+				break
+			}
+		}
+		a.came = append(a.came, c.piece)
 	}
-	start := samePrefix(f.data, data)
-	end := sameSuffix(f.data[start:], data[start:])
-	i := f.recordAt(bytes.Count(f.data[:start], []byte{'\n'}) + 1)
-	if i < 0 {
-		return nil
+	return len(a.came) > 0
+}
+
+// oldAt gives the old piece that starts at an offset, or how many there are.
+func (a *amending) oldAt(offset int) int {
+	i := sort.Search(len(a.old), func(i int) bool { return int(a.old[i].start) >= offset })
+	if i < len(a.old) && int(a.old[i].start) == offset {
+		return i
 	}
-	was, ok := f.linesOf(i)
-	if !ok || was.end < len(f.data)-end {
-		return nil // it reaches into the next record
-	}
-	now := stretch{was.start, len(data) - (len(f.data) - was.end)}
-	r, values, ok := f.again(i, data, was, now)
-	if !ok {
-		return nil
-	}
-	g := *f
-	g.data, g.size, g.values = data, int64(len(data)), f.values+values
-	g.records = append([]Record(nil), f.records...)
-	g.records[i] = r
-	return &g
+	return len(a.old)
 }
 
 func samePrefix(a, b []byte) int {
-	n := min(len(a), len(b))
-	for i := range n {
-		if a[i] != b[i] {
-			return i
-		}
+	const step = 256 // bytes that are compared at a time
+	at, n := 0, min(len(a), len(b))
+	for at+step <= n && bytes.Equal(a[at:at+step], b[at:at+step]) {
+		at += step
 	}
-	return n
-}
-
-func sameSuffix(a, b []byte) int {
-	n := min(len(a), len(b))
-	for i := range n {
-		if a[len(a)-1-i] != b[len(b)-1-i] {
-			return i
-		}
-	}
-	return n
-}
-
-// recordAt gives the record on whose lines a line is, or -1.
-func (f *File) recordAt(line int) int {
-	return sort.Search(len(f.records), func(i int) bool { return int(f.records[i].Place().Line) > line }) - 1
-}
-
-// A stretch is some bytes of a text, from start to before end.
-type stretch struct{ start, end int }
-
-// linesOf gives the lines of a record: from the one with its key to the next one
-// that is not further in. It must be a record of a section written in block style, two
-// blanks in, with nothing else on its lines.
-func (f *File) linesOf(i int) (stretch, bool) {
-	r := f.records[i]
-	at, s := r.Place(), SectionOf(r.Thing().Kind)
-	if at.Col != 3 || s.Key == "" || s.under != "" || s.listed {
-		return stretch{}, false
-	}
-	if i > 0 && f.records[i-1].Place().Line == at.Line || i+1 < len(f.records) && f.records[i+1].Place().Line == at.Line {
-		return stretch{}, false
-	}
-	start := lineStart(f.data, int(at.Line))
-	end := start + lineLength(f.data[start:])
-	for end < len(f.data) && furtherIn(f.data[end:]) {
-		end += lineLength(f.data[end:])
-	}
-	return stretch{start, end}, inBlock(f.data[:start], s.Key)
-}
-
-func lineStart(data []byte, line int) int {
-	at := 0
-	for range line - 1 {
-		at += bytes.IndexByte(data[at:], '\n') + 1
+	for at < n && a[at] == b[at] {
+		at++
 	}
 	return at
 }
 
-func lineLength(data []byte) int {
-	if n := bytes.IndexByte(data, '\n'); n >= 0 {
-		return n + 1
+func sameSuffix(a, b []byte) int {
+	const step = 256
+	at, n := 0, min(len(a), len(b))
+	for at+step <= n && bytes.Equal(a[len(a)-at-step:len(a)-at], b[len(b)-at-step:len(b)-at]) {
+		at += step
 	}
-	return len(data)
+	for at < n && a[len(a)-1-at] == b[len(b)-1-at] {
+		at++
+	}
+	return at
 }
 
-// furtherIn reports whether a line is indented by more than two blanks.
-func furtherIn(line []byte) bool { return bytes.HasPrefix(line, []byte("   ")) }
+// A said is what a record's piece says.
+type said struct {
+	kind Kind
+	text string
+}
 
-// inBlock reports whether the last line of the text before a record that is not
-// indented is the key of the section alone.
-func inBlock(before []byte, section string) bool {
-	for len(before) > 0 {
-		start := bytes.LastIndexByte(before[:len(before)-1], '\n') + 1
-		line := before[start:]
-		if c := line[0]; c != ' ' && c != '\n' && c != '\r' && c != '#' {
-			return string(bytes.TrimRight(line, " \r\n")) == section+":"
+// take takes the records of the pieces that may differ: those of old pieces that say the
+// same, and else what can be read alone. The frames must have the same keys in their order.
+func (a *amending) take() bool {
+	first := a.old[a.from].first
+	a.pieces = append(make([]piece, 0, len(a.old)+len(a.came)), a.old[:a.from]...)
+	a.records = append(make([]Record, 0, len(a.file.records)+len(a.came)), a.file.records[:first]...)
+	a.gone = make(map[said]int, a.to-a.from)
+	var frames []int
+	for i := a.from; i < a.to; i++ {
+		text := a.oldText(i)
+		a.values -= valuesIn(text)
+		if kind := a.old[i].kind; kind == 0 {
+			frames = append(frames, i)
+		} else {
+			a.gone[said{kind, string(text)}] = i
 		}
-		before = before[:start]
+	}
+	for i, p := range a.came {
+		end := a.behind
+		if i+1 < len(a.came) {
+			end = int(a.came[i+1].start)
+		}
+		text := a.data[p.start:end]
+		a.values += valuesIn(text)
+		ok := false
+		switch {
+		case p.kind != 0:
+			ok = a.putRecord(p, text)
+		case len(frames) > 0:
+			ok = a.putFrame(p, text, frames[0])
+			frames = frames[1:]
+		}
+		if !ok {
+			return false
+		}
+	}
+	return len(frames) == 0
+}
+
+func (a *amending) oldText(i int) []byte { return textIn(a.file.data, a.old, i) }
+
+// open reports whether a record can begin at an offset of the new version: behind another
+// one, or behind the key of its section, with nothing but comments between them.
+func (a *amending) open(at int) bool {
+	last := a.pieces[len(a.pieces)-1]
+	if last.kind != 0 {
+		return true
+	}
+	text := a.data[last.start:at]
+	if headed(text) == 0 {
+		return false
+	}
+	for text = text[lineLength(text):]; len(text) > 0; text = text[lineLength(text):] {
+		if line := bytes.TrimLeft(text, " "); line[0] != '\n' && line[0] != '\r' && line[0] != '#' {
+			return false
+		}
+	}
+	return true
+}
+
+// putRecord puts the piece of a record behind the others.
+func (a *amending) putRecord(p piece, text []byte) bool {
+	if !a.open(int(p.start)) {
+		return false
+	}
+	if was, ok := a.gone[said{p.kind, string(text)}]; ok {
+		delete(a.gone, said{p.kind, string(text)})
+		a.put(p, a.file.records[a.old[was].first])
+		a.shifted = a.shifted || a.old[was].line != p.line
+		return true
+	}
+	l, ok := a.file.alone(p, text)
+	if !ok {
+		return false
+	}
+	a.put(p, l.records...)
+	a.fresh = append(a.fresh, l.records...)
+	return true
+}
+
+// putFrame puts a frame behind the other pieces, in the place of an old one.
+func (a *amending) putFrame(p piece, text []byte, was int) bool {
+	before := a.oldText(was)
+	same := bytes.Equal(before, text)
+	if same && (p.line == a.old[was].line || a.silent(was)) {
+		a.put(p, a.recordsOf(was)...)
+		return true
+	}
+	if !same && !bytes.Equal(topKey(before), topKey(text)) {
+		return false
+	}
+	records, ok := a.frame(p, text)
+	if ok {
+		a.put(p, records...)
+	}
+	return ok
+}
+
+func (a *amending) put(p piece, records ...Record) {
+	p.first = int32(len(a.records))
+	a.pieces = append(a.pieces, p)
+	a.records = append(a.records, records...)
+}
+
+// recordsOf gives the records of an old piece.
+func (a *amending) recordsOf(i int) []Record {
+	if i+1 < len(a.old) {
+		return a.file.records[a.old[i].first:a.old[i+1].first]
+	}
+	return a.file.records[a.old[i].first:]
+}
+
+// silent reports whether an old frame says nothing itself, so that its place is nowhere:
+// the key of a section, with no records in it, alone.
+func (a *amending) silent(i int) bool {
+	return len(a.recordsOf(i)) == 0 && headed(a.oldText(i)) != 0
+}
+
+// frame reads a frame anew. The header of a plan is never amended.
+func (a *amending) frame(p piece, text []byte) ([]Record, bool) {
+	if sections[0].Field(string(topKey(text))) != nil {
+		return nil, false
+	}
+	l, ok := a.file.alone(p, text)
+	if !ok || l.plan.Header != (Header{}) {
+		return nil, false
+	}
+	return l.records, true
+}
+
+// topKey gives what stands before the first colon of a frame.
+func topKey(text []byte) []byte {
+	key, _, _ := bytes.Cut(bytes.TrimPrefix(text, []byte(byteOrderMark)), []byte(":"))
+	return bytes.TrimRight(key, " ")
+}
+
+// rest takes the pieces behind those that differ.
+func (a *amending) rest() bool {
+	if a.to == len(a.old) {
+		return true
+	}
+	was := a.old[a.to]
+	if was.kind != 0 && !a.open(a.behind) {
+		return false
+	}
+	bytes, lines, records := int32(a.behind)-was.start, int32(a.line)-was.line, int32(len(a.records))-was.first
+	a.records = append(a.records, a.file.records[was.first:]...)
+	for i, p := range a.old[a.to:] {
+		p.start, p.line, p.first = p.start+bytes, p.line+lines, p.first+records
+		a.pieces = append(a.pieces, p)
+		switch {
+		case lines == 0:
+		case p.kind != 0:
+			a.shifted = true
+		case !a.silent(a.to + i):
+			same := a.recordsOf(a.to + i)
+			anew, ok := a.frame(p, a.oldText(a.to+i))
+			if !ok || len(anew) != len(same) {
+				return false
+			}
+			copy(a.records[p.first:], anew)
+		}
+	}
+	return true
+}
+
+// twice reports whether a record that was read has the key of another one.
+func (a *amending) twice() bool {
+	if len(a.fresh) == 0 {
+		return false
+	}
+	if len(a.fresh) == 1 && len(a.gone) == 1 {
+		for _, was := range a.gone {
+			if a.file.records[a.old[was].first].Thing() == a.fresh[0].Thing() {
+				return false
+			}
+		}
+	}
+	times := make(map[Thing]int, len(a.fresh))
+	for _, r := range a.fresh {
+		times[r.Thing()] = 0
+	}
+	for _, r := range a.records {
+		t := r.Thing()
+		if n, ok := times[t]; ok {
+			if n > 0 {
+				return true
+			}
+			times[t] = 1
+		}
 	}
 	return false
 }
 
-// again reads one record from its lines alone, in both versions. The old one must
-// come out as it was read within the file: then the new one does, too.
-func (f *File) again(i int, data []byte, was, now stretch) (Record, int, bool) {
-	oldLines, newLines := f.data[was.start:was.end], data[now.start:now.end]
-	if now.end < now.start || bytes.Count(oldLines, []byte{'\n'}) != bytes.Count(newLines, []byte{'\n'}) || !sameKey(oldLines, newLines) || !allFurtherIn(newLines) {
-		return nil, 0, false
-	}
-	old, oldValues, ok := f.alone(i, oldLines)
-	if !ok || !reflect.DeepEqual(old, f.records[i]) {
-		return nil, 0, false
-	}
-	r, newValues, ok := f.alone(i, newLines)
-	return r, newValues - oldValues, ok
-}
-
-// sameKey reports whether both texts begin with the same key of a mapping.
-func sameKey(a, b []byte) bool {
-	colon := bytes.IndexByte(a, ':') + 1
-	return colon > 0 && bytes.HasPrefix(b, a[:colon])
-}
-
-// allFurtherIn reports whether all lines but the first are indented further than
-// the key of a record, and the text ends with one.
-func allFurtherIn(lines []byte) bool {
-	n := lineLength(lines)
-	for n < len(lines) {
-		if !furtherIn(lines[n:]) {
-			return false
-		}
-		n += lineLength(lines[n:])
-	}
-	return len(lines) > 0 && lines[len(lines)-1] == '\n'
-}
-
-// alone reads the lines of a record under the key of its section, at their place.
-func (f *File) alone(i int, lines []byte) (Record, int, bool) {
-	was := f.records[i]
-	section := SectionOf(was.Thing().Kind).Key
-	l := &loader{plan: new(Plan), file: f.name}
-	if _, ok := l.clean(lines); !ok {
-		return nil, 0, false
-	}
-	above := int(was.Place().Line) - 1 // where the section stands, to the reader
-	if above < 1 {
-		return nil, 0, false
-	}
-	l.readYAML(slices.Concat([]byte(section+":\n"), lines), above)
-	if len(l.plan.Problems) > 0 || l.alias > 0 || len(l.records) != 1 || l.records[0].Thing() != was.Thing() {
-		return nil, 0, false
-	}
-	if rep, ok := l.records[0].(*Repeater); ok && rep.splitLost() {
-		return nil, 0, false
-	}
-	return l.records[0], l.values, true
+// valuesIn counts what could be a value, as reading does.
+func valuesIn(text []byte) int {
+	return bytes.Count(text, []byte{'\n'}) + bytes.Count(text, []byte{','}) + bytes.Count(text, []byte{':'})
 }

@@ -1,6 +1,6 @@
 package plan
 
-// Amends reports whether Amend would read one record alone.
+// Amends reports whether Amend would read records apart.
 func (f *File) Amends(data []byte) bool { return f.amend(data) != nil }
 
 // Totals gives what an assembly counts.

@@ -13,6 +13,9 @@ type Assembly struct {
 	size  int64
 	count int // values
 	alias int
+
+	alike    int      // what several rows of tables say, which are numbered
+	mentions Mentions // of all records; nil until somebody asks
 }
 
 // Put takes a file in, in the place of the one with its name.
@@ -51,23 +54,33 @@ func (a *Assembly) Remove(name string) {
 func (a *Assembly) exchange(gone, came []Record) {
 	for _, r := range gone {
 		t := r.Thing()
-		if SectionOf(t.Kind).numbers() {
-			continue
-		}
 		switch a.keys[t]--; a.keys[t] {
 		case 1:
-			a.twice--
+			*a.same(t)--
 		case 0:
 			delete(a.keys, t)
 		}
-	}
-	for _, r := range came {
-		if t := r.Thing(); !SectionOf(t.Kind).numbers() {
-			if a.keys[t]++; a.keys[t] == 2 {
-				a.twice++
-			}
+		if a.mentions != nil {
+			a.mentions.count(r, -1)
 		}
 	}
+	for _, r := range came {
+		t := r.Thing()
+		if a.keys[t]++; a.keys[t] == 2 {
+			*a.same(t)++
+		}
+		if a.mentions != nil {
+			a.mentions.count(r, 1)
+		}
+	}
+}
+
+// same gives where it is counted that records have a key in common.
+func (a *Assembly) same(t Thing) *int {
+	if SectionOf(t.Kind).numbers() {
+		return &a.alike
+	}
+	return &a.twice
 }
 
 func (a *Assembly) weigh(f *File, sign int) {
@@ -91,6 +104,22 @@ func (a *Assembly) Size() int64 { return a.size }
 // Sound reports whether the plan of these files has no problems.
 func (a *Assembly) Sound() bool {
 	return a.bad == 0 && a.twice == 0 && a.size <= MaxTotalSize && a.count <= MaxValues && a.alias <= maxAliased
+}
+
+// Numbers reports whether rows of tables are numbered, because several say the same.
+func (a *Assembly) Numbers() bool { return a.alike > 0 }
+
+// Mentions tells what the records of the plan refer to, until a file comes or goes.
+func (a *Assembly) Mentions() Mentions {
+	if a.mentions == nil {
+		a.mentions = make(Mentions)
+		for _, f := range a.files {
+			for _, r := range f.records {
+				a.mentions.count(r, 1)
+			}
+		}
+	}
+	return a.mentions
 }
 
 // Compose makes the plan of the files; refused is what FindFiles told.

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // A File is what one file of a plan says, on its own. It is never changed, and may
@@ -20,6 +21,9 @@ type File struct {
 	header   *Header // of the root file
 	problems []Problem
 	data     []byte
+
+	pieces  func() []piece // as which it can be read alone
+	shifted bool           // some records say other lines than theirs: see exact
 }
 
 // Name gives the path of the file below the root of the plan.
@@ -49,8 +53,9 @@ func parseFile(name string, data []byte, aliased int) *File {
 	if name == RootFile {
 		f.header = &l.plan.Header
 	}
-	f.lost = slices.ContainsFunc(f.records, func(r Record) bool { rep, ok := r.(*Repeater); return ok && rep.splitLost() })
+	f.lost = lostIn(f.records)
 	f.data = data
+	f.pieces = sync.OnceValue(f.cut)
 	return f
 }
 
@@ -59,7 +64,7 @@ func parseFile(name string, data []byte, aliased int) *File {
 func TooLarge(name string, size int64) *File {
 	l := &loader{plan: new(Plan)}
 	l.tooLarge(name, megabytes(size), mostOf(name))
-	return &File{name: name, problems: l.plan.Problems}
+	return &File{name: name, problems: l.plan.Problems, pieces: func() []piece { return nil }}
 }
 
 // FindFiles finds the files of the plan whose root is the root of fsys, sorted by
@@ -93,6 +98,8 @@ func Compose(refused []Problem, files ...*File) *Plan {
 		case l.stop:
 		case l.total > MaxTotalSize:
 			l.tooMuch(f.name)
+		case f.shifted:
+			l.join(parseFile(f.name, f.data, 0))
 		default:
 			l.join(f)
 		}
