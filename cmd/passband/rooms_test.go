@@ -14,7 +14,7 @@ import (
 var flow = []string{
 	"plandiff/signal", "plandiff/generate", "plandiff/generate/write", "plandiff/plan/tree", "plandiff/plan/memory", "plandiff/plan", "plandiff/plan/plantest", "plandiff",
 	"plandiff/rewrite/layout", "plandiff/rewrite", "plandiff/tables", "plandiff/rewrite/styletest", "plandiff/merge", "plandiff/history", "plandiff/chronicle", "plandiff/notes", "plandiff/card", "plandiff/geo", "plandiff/whole", "plandiff/driver", "plandiff/demo",
-	"plandiff/start", "review/license", "review/rf", "review/survey", "review", "review/rules", "review/mend", "review/report", "review/page", "review/post", "review/post/forgetest", "review/serve", "cmd/passband", "cmd/release",
+	"plandiff/start", "review/license", "review/rf", "review/survey", "review", "review/rules", "review/mend", "review/markup", "review/report", "review/page", "review/post", "review/post/forgetest", "review/serve", "cmd/passband", "cmd/release",
 }
 
 // TestRoomsPointOneWay fails if a room imports one to its right in the flow, or

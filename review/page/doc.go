@@ -21,9 +21,9 @@
 // their hashes and nothing else: no image, no font, no request, no form. It opens from a
 // disk, and without a script everything can be read; the search is hidden then.
 //
-// A plan is untrusted. Every text passes package html/template, which knows what each place
-// in the file takes, and [report.Visible], so that what cannot be seen is shown as its code
-// point. Nothing from a plan becomes a class, an ID, an address or a name of an attribute.
+// A plan is untrusted. Every text passes [report.Visible], so that what cannot be seen is
+// shown as its code point, and package review/markup, which escapes it and has no other place for
+// it. Nothing from a plan becomes a class, an ID, an address or a name of an attribute.
 //
 // # Large plans
 //

@@ -1,10 +1,10 @@
 package page
 
 import (
-	"html/template"
 	"io"
 
 	"passband.example/plandiff/plan"
+	"passband.example/review/markup"
 	"passband.example/review/report"
 	"passband.example/review/survey"
 )
@@ -25,9 +25,6 @@ const (
 type view struct {
 	Title    string
 	Document *report.Document
-	Style    template.CSS
-	Script   template.JS
-	Policy   string // the content security policy
 
 	Glance   glance
 	Changes  *changes // nil where nothing was compared
@@ -42,16 +39,12 @@ type view struct {
 // Write writes the page of a document, whose verdict must be there. The same document
 // gives the same bytes.
 func Write(w io.Writer, d *report.Document) error {
-	t, err := parsed()
-	if err != nil {
-		return err
-	}
-	return t.ExecuteTemplate(w, "page.tmpl", viewOf(d))
+	return markup.Write(w, viewOf(d).html())
 }
 
 func viewOf(d *report.Document) *view {
 	s := sidesOf(d)
-	v := &view{Title: titleOf(d), Document: d, Style: template.CSS(style), Script: template.JS(script), Policy: policy()}
+	v := &view{Title: titleOf(d), Document: d}
 	v.Changes = s.changes()
 	v.Findings = s.findings()
 	v.Zones = s.zones()

@@ -1,25 +1,15 @@
 package report
 
 import (
-	"crypto/sha256"
 	_ "embed"
-	"encoding/base64"
-	"html/template"
 	"io"
-	"sync"
 
 	"passband.example/plandiff/card"
+	"passband.example/review/markup"
 )
 
 //go:embed card.css
 var cardStyle string
-
-//go:embed card.html.tmpl
-var cardTemplate string
-
-var parsedCard = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("card").Parse(cardTemplate))
-})
 
 // perSheet is how many cards stand on a sheet, in two columns. Four of 97 mm by 130 mm
 // fit both A4 and Letter, with room for what a printer cannot reach.
@@ -53,13 +43,7 @@ func (s *Cards) HTML(w io.Writer) error {
 		f := s.fold(c)
 		fronts, backs = append(fronts, f.fronts...), append(backs, f.backs...)
 	}
-	hash := sha256.Sum256([]byte(cardStyle))
-	return parsedCard().Execute(w, map[string]any{
-		"Title":     Visible("Cards of " + s.planName()),
-		"Style":     template.CSS(cardStyle),
-		"StyleHash": "sha256-" + base64.StdEncoding.EncodeToString(hash[:]),
-		"Sheets":    sheets(fronts, backs),
-	})
+	return markup.Write(w, s.page(sheets(fronts, backs)))
 }
 
 // sheets lays fronts and backs out. A place without a card is nil.
