@@ -29,6 +29,7 @@ type node struct {
 	line, column int32
 	kind         Kind
 	null, merge  bool
+	anchored     bool
 }
 
 // A Mark is a place in the text: a line and a column in characters, both from 1.
@@ -67,6 +68,9 @@ func (n Node) Mark() Mark { return Mark{n.node().line, n.node().column} }
 
 // IsNull reports whether the node is a plain ~ or null, or nothing at all.
 func (n Node) IsNull() bool { return n.node().null }
+
+// IsAnchored reports whether the node has an anchor, by which aliases repeat it.
+func (n Node) IsAnchored() bool { return n.node().anchored }
 
 // IsMerge reports whether the node is the key <<.
 func (n Node) IsMerge() bool { return n.node().merge }

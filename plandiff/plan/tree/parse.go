@@ -67,7 +67,7 @@ func (c *converter) add(n *yaml.Node) {
 	t, at, mark := c.tree, int32(len(c.tree.nodes)), c.mark(n)
 	t.nodes = append(t.nodes, node{
 		value: n.Value, line: mark.Line, column: mark.Column, kind: kindOf[n.Kind],
-		null: n.Tag == "!!null", merge: n.Tag == "!!merge",
+		null: n.Tag == "!!null", merge: n.Tag == "!!merge", anchored: n.Anchor != "",
 	})
 	if n.Style&yaml.TaggedStyle != 0 {
 		if t.tags == nil {

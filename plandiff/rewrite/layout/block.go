@@ -1,20 +1,18 @@
 package layout
 
 import (
+	"iter"
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // block reads a collection whose entries stand on lines of their own.
-func (p *parser) block(n *Node, y *yaml.Node, pos int) (int, error) {
-	step := 2
-	if n.Kind == Sequence {
-		step = 1
-	}
-	for i := 0; i+step <= len(y.Content); i += step {
-		e := new(Entry)
-		end, err := p.blockEntry(n, e, y.Content[i:i+step], pos)
+func (p *parser) block(n *Node, y tree.Node, pos int) (int, error) {
+	n.Entries = make([]*Entry, 0, count(y))
+	for key, value := range children(y) {
+		e := p.newEntry()
+		end, err := p.blockEntry(n, e, key, value, pos)
 		if err != nil {
 			return 0, err
 		}
@@ -24,10 +22,33 @@ func (p *parser) block(n *Node, y *yaml.Node, pos int) (int, error) {
 	return pos, nil
 }
 
-func (p *parser) blockEntry(n *Node, e *Entry, content []*yaml.Node, pos int) (int, error) {
+// children gives the keys of a mapping with their values, and the items of a list
+// with no key.
+func children(y tree.Node) iter.Seq2[tree.Node, tree.Node] {
+	if y.Kind() == tree.Mapping {
+		return y.Pairs()
+	}
+	return func(yield func(key, value tree.Node) bool) {
+		for item := range y.Items() {
+			if !yield(tree.Node{}, item) {
+				return
+			}
+		}
+	}
+}
+
+func count(y tree.Node) int {
+	n := 0
+	for range children(y) {
+		n++
+	}
+	return n
+}
+
+func (p *parser) blockEntry(n *Node, e *Entry, key, value tree.Node, pos int) (int, error) {
 	var behind int // the colon or the hyphen
 	if n.Kind == Mapping {
-		start, err := p.offset(content[0])
+		start, err := p.offset(key)
 		if err != nil {
 			return 0, err
 		}
@@ -39,7 +60,7 @@ func (p *parser) blockEntry(n *Node, e *Entry, content []*yaml.Node, pos int) (i
 			return 0, p.odd(start, "a key that is marked with ? cannot be kept")
 		}
 		var end int
-		if e.Key, end, err = p.node(content[0], start); err != nil {
+		if e.Key, end, err = p.node(key, start, false); err != nil {
 			return 0, err
 		}
 		n.indent = p.indentAt(start)
@@ -57,7 +78,7 @@ func (p *parser) blockEntry(n *Node, e *Entry, content []*yaml.Node, pos int) (i
 		n.indent = p.indentAt(behind)
 		pos = behind
 	}
-	return p.blockValue(e, content[len(content)-1], pos, behind+1)
+	return p.blockValue(e, value, pos, behind+1)
 }
 
 // marked reports whether a ? stands where only blanks and comments should.
@@ -78,7 +99,7 @@ func (p *parser) indentAt(at int) string {
 
 // blockValue reads the value behind a key or a hyphen; sep begins at pos, and
 // the sign itself ends at behind.
-func (p *parser) blockValue(e *Entry, y *yaml.Node, pos, behind int) (int, error) {
+func (p *parser) blockValue(e *Entry, y tree.Node, pos, behind int) (int, error) {
 	if isNothing(y) {
 		line, col := p.place(behind)
 		e.Sep, e.Value = p.text[pos:behind], &Node{Kind: Scalar, Line: line, Col: col, eol: p.eol}
@@ -91,17 +112,18 @@ func (p *parser) blockValue(e *Entry, y *yaml.Node, pos, behind int) (int, error
 	if start < behind {
 		return 0, p.odd(behind, "the layout of this line is not understood")
 	}
-	if isBlock(y) {
-		if y.Anchor != "" || start >= p.lineEnd(behind) {
+	block := p.isBlock(y)
+	if block {
+		if y.IsAnchored() || start >= p.lineEnd(behind) {
 			start = p.lineEnd(behind)
 		}
 	}
 	e.Sep = p.text[pos:start]
 	var end int
-	if e.Value, end, err = p.node(y, start); err != nil {
+	if e.Value, end, err = p.node(y, start, block); err != nil {
 		return 0, err
 	}
-	if isBlock(y) || y.Style == yaml.LiteralStyle || y.Style == yaml.FoldedStyle {
+	if block || y.Kind() == tree.Scalar && p.isText(p.behindAnchor(y, start)) {
 		return end, nil // it ends with its last line
 	}
 	return p.trail(e, end)

@@ -25,7 +25,7 @@
 //
 // # What it does not do
 //
-// yaml.v3 says what the text means; this package only finds where it stands. A
+// Package tree says what the text means; this package only finds where it stands. A
 // text in a form that plans do not need (a key marked with ?, a pair without
 // braces inside a list) is refused with an error that names the line. A value with
 // an anchor (&) and one that repeats another (*) can be written back, but not

@@ -3,24 +3,21 @@ package layout
 import (
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // flow reads a collection between brackets.
-func (p *parser) flow(n *Node, y *yaml.Node, pos int) (int, error) {
+func (p *parser) flow(n *Node, y tree.Node, pos int) (int, error) {
 	at := p.behindAnchor(y, pos)
 	if at >= len(p.text) || p.text[at] != '[' && p.text[at] != '{' {
 		return 0, p.odd(pos, "a pair without braces around it cannot be kept; write {key: value}")
 	}
 	n.open = p.text[pos : at+1]
 	pos = at + 1
-	step := 2
-	if n.Kind == Sequence {
-		step = 1
-	}
-	for i := 0; i+step <= len(y.Content); i += step {
-		e := new(Entry)
-		end, err := p.flowEntry(e, y.Content[i:i+step], pos)
+	n.Entries = make([]*Entry, 0, count(y))
+	for key, value := range children(y) {
+		e := p.newEntry()
+		end, err := p.flowEntry(e, key, value, pos)
 		if err != nil {
 			return 0, err
 		}
@@ -76,7 +73,7 @@ func blanksOf(lead string) string {
 	return lead
 }
 
-func (p *parser) flowEntry(e *Entry, content []*yaml.Node, pos int) (int, error) {
+func (p *parser) flowEntry(e *Entry, key, y tree.Node, pos int) (int, error) {
 	start := p.skipComments(pos)
 	e.Lead = p.text[pos:start]
 	if strings.HasPrefix(p.text[start:], "?") && start+1 < len(p.text) && isBlank(rune(p.text[start+1])) {
@@ -84,8 +81,8 @@ func (p *parser) flowEntry(e *Entry, content []*yaml.Node, pos int) (int, error)
 	}
 	end := start
 	var err error
-	if len(content) == 2 {
-		if e.Key, end, err = p.node(content[0], start); err != nil {
+	if !key.IsZero() {
+		if e.Key, end, err = p.node(key, start, false); err != nil {
 			return 0, err
 		}
 		start = end
@@ -93,7 +90,6 @@ func (p *parser) flowEntry(e *Entry, content []*yaml.Node, pos int) (int, error)
 			end = colon + 1
 		}
 	}
-	y := content[len(content)-1]
 	if isNothing(y) {
 		line, col := p.place(end)
 		e.Value = &Node{Kind: Scalar, Line: line, Col: col, eol: p.eol}
@@ -105,7 +101,7 @@ func (p *parser) flowEntry(e *Entry, content []*yaml.Node, pos int) (int, error)
 		return 0, p.odd(at, "a pair without braces around it cannot be kept; write {key: value}")
 	}
 	e.Sep = p.text[start:at]
-	if e.Value, end, err = p.node(y, at); err != nil {
+	if e.Value, end, err = p.node(y, at, false); err != nil {
 		return 0, err
 	}
 	return p.comma(e, end), nil

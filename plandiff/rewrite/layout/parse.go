@@ -2,14 +2,12 @@ package layout
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 	"unicode/utf8"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 const byteOrderMark = "\uFEFF"
@@ -25,17 +23,12 @@ func (e *ShapeError) Error() string { return fmt.Sprintf("line %d: %s", e.Line, 
 
 // Parse reads a text that holds at most one document. The error is that of
 // yaml.v3 where the text is no YAML, or a ShapeError.
-func Parse(data []byte) (d *Doc, err error) {
-	defer func() {
-		if r := recover(); r != nil { // yaml.v3 panics on a few malformed texts
-			d, err = nil, fmt.Errorf("the text is not YAML: %v", r)
-		}
-	}()
-	top, err := decode(data)
+func Parse(data []byte) (*Doc, error) {
+	top, err := decode(string(data))
 	if err != nil {
 		return nil, err
 	}
-	d = &Doc{eol: "\n"}
+	d := &Doc{eol: "\n"}
 	text := string(data)
 	if rest, ok := strings.CutPrefix(text, byteOrderMark); ok {
 		d.mark, text = true, rest
@@ -57,31 +50,24 @@ func Parse(data []byte) (d *Doc, err error) {
 	return d, nil
 }
 
-// decode gives the node that the text holds, or nil.
-func decode(data []byte) (*yaml.Node, error) {
-	dec := yaml.NewDecoder(bytes.NewReader(data))
-	var top, more yaml.Node
-	switch err := dec.Decode(&top); {
-	case errors.Is(err, io.EOF):
-		return nil, nil
-	case err != nil:
-		return nil, err
+// decode gives the node that the text holds, or none.
+func decode(text string) (tree.Node, error) {
+	t, err := tree.Parse(strings.TrimPrefix(text, byteOrderMark), 1)
+	if err != nil {
+		return tree.Node{}, err
 	}
-	switch err := dec.Decode(&more); {
-	case err == nil:
-		return nil, &ShapeError{more.Line, "a second document begins here"}
-	case !errors.Is(err, io.EOF):
-		return nil, err
+	if second, ok := t.Second(); ok {
+		return tree.Node{}, &ShapeError{int(second.Line), "a second document begins here"}
 	}
-	if len(top.Content) == 0 || isNothing(top.Content[0]) {
-		return nil, nil
+	if top := t.Root(); !top.IsZero() && !isNothing(top) {
+		return top, nil
 	}
-	return top.Content[0], nil
+	return tree.Node{}, nil
 }
 
 // isNothing reports whether a node takes no place in the text.
-func isNothing(y *yaml.Node) bool {
-	return y.Kind == yaml.ScalarNode && y.Value == "" && y.Style == 0 && y.Anchor == ""
+func isNothing(y tree.Node) bool {
+	return y.Kind() == tree.Scalar && y.Value() == "" && y.IsNull() && !y.IsAnchored()
 }
 
 func lineStarts(text string) []int {
@@ -94,27 +80,30 @@ func lineStarts(text string) []int {
 	return starts
 }
 
-// A parser finds where in a text the nodes of yaml.v3 stand.
+// A parser finds where in a text the nodes of its tree stand.
 type parser struct {
 	text  string
 	eol   string
 	lines []int // offset of each line
 	at    mark  // the node asked for last
 	seen  mark  // the place told last
+
+	nodes   []Node // that are still to be given out, made many at a time
+	entries []Entry
 }
 
-func (p *parser) document(d *Doc, top *yaml.Node) error {
-	if top == nil {
+func (p *parser) document(d *Doc, top tree.Node) error {
+	if top.IsZero() {
 		d.Tail = p.text
 		return nil
 	}
-	if !isBlock(top) {
+	if !p.isBlock(top) {
 		start, err := p.offset(top)
 		if err != nil {
 			return err
 		}
 		// A scalar or a flow collection: what stands before it hangs on its text.
-		n, end, err := p.node(top, start)
+		n, end, err := p.node(top, start, false)
 		if err != nil {
 			return err
 		}
@@ -125,7 +114,7 @@ func (p *parser) document(d *Doc, top *yaml.Node) error {
 		d.Root, d.Tail = n, p.text[end:]
 		return nil
 	}
-	n, end, err := p.node(top, 0)
+	n, end, err := p.node(top, 0, true)
 	if err != nil {
 		return err
 	}
@@ -135,14 +124,15 @@ func (p *parser) document(d *Doc, top *yaml.Node) error {
 
 // offset gives the byte at which a node begins. Nodes of one line are asked for from
 // left to right, so that a long line is walked once.
-func (p *parser) offset(y *yaml.Node) (int, error) {
-	if y.Line < 1 || y.Line > len(p.lines) {
-		return 0, &ShapeError{y.Line, "the layout of this text is not understood"}
+func (p *parser) offset(y tree.Node) (int, error) {
+	line, col := int(y.Mark().Line), int(y.Mark().Column)
+	if line < 1 || line > len(p.lines) {
+		return 0, &ShapeError{line, "the layout of this text is not understood"}
 	}
-	if y.Line != p.at.line || y.Column < p.at.col {
-		p.at = mark{y.Line, 1, p.lines[y.Line-1]}
+	if line != p.at.line || col < p.at.col {
+		p.at = mark{line, 1, p.lines[line-1]}
 	}
-	for ; p.at.col < y.Column; p.at.col++ {
+	for ; p.at.col < col; p.at.col++ {
 		if p.at.offset >= len(p.text) {
 			return 0, p.odd(p.at.offset, "the layout of this line is not understood")
 		}
@@ -152,7 +142,7 @@ func (p *parser) offset(y *yaml.Node) (int, error) {
 	return p.at.offset, nil
 }
 
-// A mark is a place in the text as yaml.v3 counts it, and its offset.
+// A mark is a place in the text, and its offset.
 type mark struct{ line, col, offset int }
 
 // place gives line and column of an offset.
@@ -176,40 +166,71 @@ func (p *parser) odd(at int, what string) error {
 	return &ShapeError{line, what}
 }
 
-func isBlock(y *yaml.Node) bool {
-	return (y.Kind == yaml.MappingNode || y.Kind == yaml.SequenceNode) && y.Style&yaml.FlowStyle == 0
+// isBlock reports whether a node outside of brackets is a collection without them.
+func (p *parser) isBlock(y tree.Node) bool {
+	if y.Kind() != tree.Mapping && y.Kind() != tree.Sequence {
+		return false
+	}
+	at, err := p.offset(y)
+	if err != nil {
+		return false
+	}
+	at = p.behindAnchor(y, at)
+	return at >= len(p.text) || p.text[at] != '[' && p.text[at] != '{'
 }
 
 // node reads the node that stands at or behind pos; for a block collection pos is
-// where the lines of its first entry begin.
-func (p *parser) node(y *yaml.Node, pos int) (*Node, int, error) {
-	n := &Node{Line: y.Line, Col: y.Column, eol: p.eol, Locked: y.Anchor != "" || y.Kind == yaml.AliasNode}
-	if y.Style&yaml.TaggedStyle != 0 {
+// where the lines of its first entry begin. block says that it is one.
+func (p *parser) node(y tree.Node, pos int, block bool) (*Node, int, error) {
+	n := p.newNode(y)
+	if _, tagged := y.Tag(); tagged {
 		return nil, 0, p.odd(pos, "a tag (!) cannot be kept")
 	}
 	var end int
 	var err error
-	switch {
-	case y.Kind == yaml.AliasNode:
+	switch y.Kind() {
+	case tree.Alias:
 		n.Kind = Alias
 		end = p.word(pos)
 		n.Text = p.text[pos:end]
-	case y.Kind == yaml.ScalarNode:
+	case tree.Scalar:
 		end, err = p.scalar(n, y, pos)
-	case y.Kind == yaml.MappingNode:
+	case tree.Mapping:
 		n.Kind = Mapping
-		end, err = p.collection(n, y, pos)
-	case y.Kind == yaml.SequenceNode:
+		end, err = p.collection(n, y, pos, block)
+	case tree.Sequence:
 		n.Kind = Sequence
-		end, err = p.collection(n, y, pos)
+		end, err = p.collection(n, y, pos, block)
 	default:
 		err = p.odd(pos, "the layout of this text is not understood")
 	}
 	return n, end, err
 }
 
-func (p *parser) collection(n *Node, y *yaml.Node, pos int) (int, error) {
-	if isBlock(y) {
+// many is how many nodes and entries are made at a time.
+const many = 64
+
+func (p *parser) newEntry() *Entry {
+	if len(p.entries) == 0 {
+		p.entries = make([]Entry, many)
+	}
+	e := &p.entries[0]
+	p.entries = p.entries[1:]
+	return e
+}
+
+func (p *parser) newNode(y tree.Node) *Node {
+	if len(p.nodes) == 0 {
+		p.nodes = make([]Node, many)
+	}
+	n := &p.nodes[0]
+	p.nodes = p.nodes[1:]
+	*n = Node{Line: int(y.Mark().Line), Col: int(y.Mark().Column), eol: p.eol, Locked: y.IsAnchored() || y.Kind() == tree.Alias}
+	return n
+}
+
+func (p *parser) collection(n *Node, y tree.Node, pos int, block bool) (int, error) {
+	if block {
 		return p.block(n, y, pos)
 	}
 	n.Flow = true

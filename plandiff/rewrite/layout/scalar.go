@@ -3,23 +3,23 @@ package layout
 import (
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"passband.example/plandiff/plan/tree"
 )
 
 // scalar finds the end of a scalar that begins at pos, or behind its anchor.
-func (p *parser) scalar(n *Node, y *yaml.Node, pos int) (int, error) {
-	n.Kind, n.Value = Scalar, y.Value
+func (p *parser) scalar(n *Node, y tree.Node, pos int) (int, error) {
+	n.Kind, n.Value = Scalar, y.Value()
 	at := p.behindAnchor(y, pos)
 	end := -1
-	switch y.Style {
-	case yaml.DoubleQuotedStyle:
+	switch p.byteAt(at) { // a plain value begins with none of these
+	case '"':
 		end = p.doubleQuoted(at)
-	case yaml.SingleQuotedStyle:
+	case '\'':
 		end = p.singleQuoted(at)
-	case yaml.LiteralStyle, yaml.FoldedStyle:
+	case '|', '>':
 		end = p.blockScalar(at)
-	case 0:
-		end = p.plain(at, y.Value)
+	default:
+		end = p.plain(at, y.Value())
 	}
 	if end < 0 {
 		return 0, p.odd(pos, "the end of this value is not found")
@@ -29,8 +29,8 @@ func (p *parser) scalar(n *Node, y *yaml.Node, pos int) (int, error) {
 }
 
 // behindAnchor skips an anchor, so that the value alone is left to be read.
-func (p *parser) behindAnchor(y *yaml.Node, pos int) int {
-	if y.Anchor == "" {
+func (p *parser) behindAnchor(y tree.Node, pos int) int {
+	if !y.IsAnchored() {
 		return pos
 	}
 	return p.blanks(p.word(pos))
@@ -53,10 +53,18 @@ func (p *parser) blanks(pos int) int {
 	return pos
 }
 
-func (p *parser) doubleQuoted(at int) int {
-	if at >= len(p.text) || p.text[at] != '"' {
-		return -1
+// isText reports whether a scalar under | or > begins at an offset.
+func (p *parser) isText(at int) bool { return p.byteAt(at) == '|' || p.byteAt(at) == '>' }
+
+// byteAt gives the byte at an offset, or a line end at the end of the text.
+func (p *parser) byteAt(at int) byte {
+	if at < len(p.text) {
+		return p.text[at]
 	}
+	return '\n'
+}
+
+func (p *parser) doubleQuoted(at int) int {
 	for at++; at < len(p.text); at++ {
 		switch p.text[at] {
 		case '\\':
@@ -69,9 +77,6 @@ func (p *parser) doubleQuoted(at int) int {
 }
 
 func (p *parser) singleQuoted(at int) int {
-	if at >= len(p.text) || p.text[at] != '\'' {
-		return -1
-	}
 	for at++; at < len(p.text); at++ {
 		if p.text[at] != '\'' {
 			continue
@@ -104,9 +109,6 @@ func isBlank(r rune) bool { return r == ' ' || r == '\t' || r == '\r' || r == '\
 // blockScalar gives the end of a text under | or >: the lines that are indented
 // as its first one is, or deeper, without the blank lines behind them.
 func (p *parser) blockScalar(at int) int {
-	if at >= len(p.text) || p.text[at] != '|' && p.text[at] != '>' {
-		return -1
-	}
 	end := p.lineEnd(at)
 	indicated := strings.ContainsAny(strings.SplitN(p.text[at:end], "#", 2)[0], "123456789")
 	indent := 0
