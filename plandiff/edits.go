@@ -67,7 +67,11 @@ func textsAt(f *plan.Field, r plan.Record) ([]string, plan.Place) {
 	if len(items) == 0 {
 		return nil, plan.Place{}
 	}
-	return f.Texts(r, nil), items[0].At
+	texts := make([]string, len(items))
+	for i, item := range items {
+		texts[i] = item.Text
+	}
+	return texts, items[0].At
 }
 
 // acts puts together the edits that are one act of a person: a repeater moved

@@ -10,8 +10,9 @@ import (
 
 // How far the reading of files runs ahead of understanding them.
 const (
-	commitsAhead = 64
-	bytesAhead   = 16 << 20
+	commitsAhead  = 64
+	commitsAtOnce = 16 // whose files are asked for at once
+	bytesAhead    = 16 << 20
 )
 
 // An ahead holds the contents of files that will soon be asked for, so that git
@@ -73,15 +74,10 @@ func (r *Reader) walkAhead(ctx context.Context, span Span, dir string, visit fun
 	var walked error
 	go func() {
 		defer close(commits)
-		walked = r.repo.Walk(ctx, span.From, span.To, dir, func(c history.Commit, changes []history.BlobChange) error {
-			r.fetch(ctx, changes)
-			select {
-			case commits <- seen{c, changes}:
-				return nil
-			case <-ctx.Done():
-				return ctx.Err()
-			}
-		})
+		w := &fetching{r: r, ctx: ctx, commits: commits}
+		if walked = r.repo.Walk(ctx, span.From, span.To, dir, w.commit); walked == nil {
+			walked = w.send()
+		}
 	}()
 	var err error
 	for s := range commits {
@@ -99,15 +95,45 @@ func (r *Reader) walkAhead(ctx context.Context, span Span, dir string, visit fun
 	return err
 }
 
-// fetch reads the older versions of files. What goes wrong is told to whoever
-// asks for one.
-func (r *Reader) fetch(ctx context.Context, changes []history.BlobChange) {
-	for _, change := range changes {
-		if !plan.MayMatter(change.Path) || !change.Old.IsFile() || r.ahead.has(change.Old.Hash) {
-			continue
-		}
-		if data, size, err := r.repo.BlobAtMost(ctx, change.Old.Hash, bytesAhead); err == nil && size <= bytesAhead {
-			r.ahead.put(change.Old.Hash, data)
+// A fetching reads the files of some commits at once, and then sends these on: few at first,
+// so that the newest are told soon.
+type fetching struct {
+	r       *Reader
+	ctx     context.Context
+	commits chan<- seen
+	waiting []seen
+	sent    int
+}
+
+// commit takes one commit of a walk.
+func (f *fetching) commit(c history.Commit, changes []history.BlobChange) error {
+	f.waiting = append(f.waiting, seen{c, changes})
+	if len(f.waiting) > min(f.sent, commitsAtOnce) {
+		return f.send()
+	}
+	return nil
+}
+
+// send reads the older versions of files and sends the commits on. What goes wrong is told
+// to whoever asks for a file.
+func (f *fetching) send() error {
+	var hashes []string
+	for _, s := range f.waiting {
+		for _, change := range s.changes {
+			if plan.MayMatter(change.Path) && change.Old.IsFile() && !f.r.ahead.has(change.Old.Hash) {
+				hashes = append(hashes, change.Old.Hash)
+			}
 		}
 	}
+	f.r.repo.EachBlob(f.ctx, hashes, bytesAhead/commitsAtOnce, f.r.ahead.put)
+	for _, s := range f.waiting {
+		select {
+		case f.commits <- s:
+			f.sent++
+		case <-f.ctx.Done():
+			return f.ctx.Err()
+		}
+	}
+	f.waiting = f.waiting[:0]
+	return nil
 }

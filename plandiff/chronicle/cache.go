@@ -53,7 +53,7 @@ func (c *fileCache) put(key fileKey, f *plan.File) {
 // file gives a file of a snapshot, parsed; near is another version of it, which it
 // may be like, or nil.
 func (r *Reader) file(ctx context.Context, s *snapshot, name string, near *plan.File) (*plan.File, error) {
-	key := fileKey{name, s.files[name].Hash}
+	key := fileKey{name, s.version(name).Hash}
 	if f, ok := r.files.find(key); ok {
 		return f, nil
 	}

@@ -17,7 +17,10 @@ var ErrNoThing = errors.New("the plan has nothing by that name")
 // path such as ridge/1/statewide, a callsign or radio ID of an operator, or a kind
 // and a key ("group local") where several things have that key. A channel that
 // stands in the section channels is found by its key as a record.
-func Find(x *plan.Expansion, name string) []plan.Thing {
+func Find(x *plan.Expansion, name string) []plan.Thing { return things(x.Plan, name) }
+
+// things is Find in a plan that is not worked out.
+func things(p *plan.Plan, name string) []plan.Thing {
 	kind, key := askedKind(name)
 	var found []plan.Thing
 	for _, s := range plan.Sections() {
@@ -25,13 +28,13 @@ func Find(x *plan.Expansion, name string) []plan.Thing {
 			continue
 		}
 		if s.HasOwnKeys() && s.Kind != plan.KindSeverity {
-			if r, ok := s.Find(x.Plan, key); ok {
+			if r, ok := s.Find(p, key); ok {
 				found = append(found, r.Thing())
 			}
 		}
 	}
 	if kind == 0 || kind == plan.KindOperator {
-		for _, o := range x.Plan.Operators.All() {
+		for _, o := range p.Operators.All() {
 			if strings.EqualFold(string(o.Callsign.V), key) || o.ID.V.String() == key {
 				found = append(found, o.Thing())
 			}
@@ -65,7 +68,7 @@ func askedKind(name string) (plan.Kind, string) {
 
 // start gives the trails of a thing, as the newest plan calls it.
 func (r *Reader) start(ctx context.Context, at history.Commit, name string) ([]trail, error) {
-	x, err := r.At(ctx, at)
+	p, err := r.recordsAt(ctx, at)
 	if err != nil && !isVerdict(err) {
 		return nil, err
 	}
@@ -74,10 +77,14 @@ func (r *Reader) start(ctx context.Context, at history.Commit, name string) ([]t
 		return []trail{{thing: plan.Thing{Kind: kind, Key: key}, waiting: true}}, nil
 	}
 	var trails []trail
-	for _, thing := range Find(x, name) {
+	for _, thing := range things(p, name) {
 		trails = append(trails, trail{thing: thing, asked: len(trails)})
 	}
 	if strings.Contains(key, "/") && len(trails) == 0 {
+		x, err := r.At(ctx, at)
+		if err != nil {
+			return nil, err
+		}
 		for _, channel := range channelsNamed(x, name) {
 			trails = append(trails, trail{thing: plan.Thing{Kind: plan.KindChannel, Key: channel}, channel: true, asked: len(trails)})
 		}
@@ -124,10 +131,10 @@ func names(x *plan.Expansion) []string {
 // Title gives the name of the plan at a commit, or "" where there is none that
 // can be read.
 func (r *Reader) Title(ctx context.Context, at history.Commit) (string, error) {
-	x, err := r.At(ctx, at)
+	p, err := r.recordsAt(ctx, at)
 	switch {
 	case err == nil:
-		return x.Plan.Header.Title.Or(""), nil
+		return p.Header.Title.Or(""), nil
 	case isVerdict(err):
 		return "", nil
 	}

@@ -73,9 +73,9 @@ func (w *walker) title(s *snapshot) (string, error) {
 		}
 		return "", err
 	}
-	x, err := w.whole(w.ctx, s)
+	p, err := w.records(w.ctx, s)
 	if err != nil {
 		return "", err
 	}
-	return x.Plan.Header.Title.Or(""), nil
+	return p.Header.Title.Or(""), nil
 }

@@ -2,7 +2,6 @@ package chronicle
 
 import (
 	"context"
-	"slices"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -14,12 +13,12 @@ func (r *Reader) assemble(ctx context.Context, s *snapshot) (*plan.Assembly, err
 		return s.assembly, nil
 	}
 	s.list()
-	a, names := new(plan.Assembly), s.names
+	a, from := new(plan.Assembly), new(snapshot)
 	if s.newer != nil && s.newer.assembly != nil {
-		a, names = s.newer.assembly, changedFiles(s.newer, s)
-		s.newer.assembly = nil
+		a, from = s.newer.assembly, s.newer
 	}
-	s.newer = nil
+	names := changedFiles(from, s)
+	from.assembly, s.newer = nil, nil
 	for _, name := range names {
 		if !s.has(name) {
 			a.Remove(name)
@@ -35,12 +34,6 @@ func (r *Reader) assemble(ctx context.Context, s *snapshot) (*plan.Assembly, err
 	r.files.most = max(r.files.most, 4*a.Size()) // the plan itself, and some of its past
 	s.assembly = a
 	return a, nil
-}
-
-// has reports whether the plan is read from a file of this name.
-func (s *snapshot) has(name string) bool {
-	_, ok := slices.BinarySearch(s.names, name)
-	return ok
 }
 
 // judge says whether the plan of a snapshot can be read. The error is

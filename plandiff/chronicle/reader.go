@@ -14,7 +14,8 @@ type Reader struct {
 	dir    string // the folder of the plan, below the top of the repository
 	files  *fileCache
 	ahead  ahead
-	parsed int // files that were parsed so far
+	parsed int       // files that were parsed so far
+	last   *snapshot // which At looked at
 
 	// Progress, if set, is told after each commit that was looked at.
 	Progress func(Progress)
@@ -34,12 +35,29 @@ func New(repo *history.Repository, dir string) *Reader {
 // At reads the plan as it was at a commit, worked out. The error is
 // plan.ErrNoPlan where there was none, or an *Unreadable.
 func (r *Reader) At(ctx context.Context, c history.Commit) (*plan.Expansion, error) {
+	s, err := r.sound(ctx, c)
+	if err != nil {
+		return nil, err
+	}
+	return r.whole(ctx, s)
+}
+
+// sound gives the plan as it was at a commit, as far as it takes to know that it can be
+// read. The error is that of At.
+func (r *Reader) sound(ctx context.Context, c history.Commit) (*snapshot, error) {
 	s, err := r.snapshot(ctx, c, r.dir)
 	if err != nil {
 		return nil, err
 	}
-	if err := r.judge(ctx, s); err != nil {
+	r.last = s
+	return s, r.judge(ctx, s)
+}
+
+// recordsAt gives the plan as it was at a commit, not worked out. The error is that of At.
+func (r *Reader) recordsAt(ctx context.Context, c history.Commit) (*plan.Plan, error) {
+	s, err := r.sound(ctx, c)
+	if err != nil {
 		return nil, err
 	}
-	return r.whole(ctx, s)
+	return r.records(ctx, s)
 }

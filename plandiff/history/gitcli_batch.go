@@ -2,7 +2,6 @@ package history
 
 import (
 	"bufio"
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -44,6 +43,13 @@ var errNoSuchObject = errors.New("no such object")
 // ask sends one question and hands the answer to use, which must read the body
 // if there is one. When ctx ends, so does the process.
 func (c *conversation) ask(ctx context.Context, id string, use func(kind string, size int64, body *reply) error) error {
+	return c.askAll(ctx, []string{id}, func(_ int, kind string, size int64, body *reply) error { return use(kind, size, body) })
+}
+
+// askAll sends several questions at once, so that git works on one answer while another is
+// read, and hands each answer to use. A single object that there is not is an error; of
+// several it is left out.
+func (c *conversation) askAll(ctx context.Context, ids []string, use func(i int, kind string, size int64, body *reply) error) error {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if err := ctx.Err(); err != nil {
@@ -54,7 +60,7 @@ func (c *conversation) ask(ctx context.Context, id string, use func(kind string,
 	}
 	process := c.cmd.Process
 	stop := context.AfterFunc(ctx, func() { _ = process.Kill() })
-	err := c.exchange(id, use)
+	err := c.exchange(ids, use)
 	if !stop() {
 		_ = c.end() // it was killed, perhaps after it had answered
 		return ctx.Err()
@@ -65,19 +71,27 @@ func (c *conversation) ask(ctx context.Context, id string, use func(kind string,
 	return err
 }
 
-func (c *conversation) exchange(id string, use func(string, int64, *reply) error) error {
-	if _, err := io.WriteString(c.in, id+"\n"); err != nil {
+func (c *conversation) exchange(ids []string, use func(int, string, int64, *reply) error) error {
+	if _, err := io.WriteString(c.in, strings.Join(ids, "\n")+"\n"); err != nil {
 		return err
 	}
-	line, err := c.out.r.ReadString('\n')
-	if err != nil {
-		return err
+	for i, id := range ids {
+		line, err := c.out.r.ReadString('\n')
+		if err != nil {
+			return err
+		}
+		kind, size, err := parseHeader(line, id)
+		if errors.Is(err, errNoSuchObject) && len(ids) > 1 {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		if err := use(i, kind, size, c.out); err != nil {
+			return err
+		}
 	}
-	kind, size, err := parseHeader(line, id)
-	if err != nil {
-		return err
-	}
-	return use(kind, size, c.out)
+	return nil
 }
 
 // parseHeader reads "HASH KIND SIZE" or "HASH missing", the first line of an answer of git cat-file.
@@ -103,15 +117,23 @@ func parseHeader(line, id string) (kind string, size int64, err error) {
 // with what really comes, not with what was announced.
 func (r *reply) body(size int64) ([]byte, error) {
 	const trusted = 16 << 20
-	var b bytes.Buffer
-	b.Grow(int(min(size, trusted)))
-	if _, err := io.CopyN(&b, r.r, size); err != nil {
+	data := make([]byte, min(size, trusted))
+	_, err := io.ReadFull(r.r, data)
+	if err == nil && size > trusted {
+		var rest []byte
+		rest, err = io.ReadAll(io.LimitReader(r.r, size-trusted))
+		data = append(data, rest...)
+	}
+	if errors.Is(err, io.ErrUnexpectedEOF) || err == nil && int64(len(data)) < size {
+		err = io.EOF
+	}
+	if err != nil {
 		return nil, err
 	}
 	if end, err := r.r.ReadByte(); err != nil || end != '\n' {
 		return nil, errors.New("git's answer is longer than it announced")
 	}
-	return b.Bytes(), nil
+	return data, nil
 }
 
 func (c *conversation) begin() error {
