@@ -2,8 +2,11 @@ package plan
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 	"unicode"
+
+	"golang.org/x/text/unicode/rangetable"
 )
 
 // A Spelling says which texts a field takes, for editors that complete and check while
@@ -107,19 +110,28 @@ func classOf(meant func(rune) bool) string {
 		}
 		b.WriteRune(r)
 	}
-	for r := rune(0); r <= unicode.MaxRune; r++ {
-		if !meant(r) {
-			continue
+	for in := candidates(meant); len(in) > 0; {
+		n := 1
+		for n < len(in) && in[n] == in[0]+rune(n) {
+			n++
 		}
-		first := r
-		for meant(r + 1) {
-			r++
-		}
-		write(first)
-		if r > first {
+		write(in[0])
+		if n > 1 {
 			b.WriteByte('-')
-			write(r)
+			write(in[n-1])
 		}
+		in = in[n:]
 	}
 	return b.String()
+}
+
+// candidates gives the characters that are meant, sorted, of those that could be. To ask of every
+// character took a second for a schema.
+func candidates(meant func(rune) bool) []rune {
+	in := []rune{unicode.ReplacementChar}
+	for _, table := range []*unicode.RangeTable{unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Bidi_Control, unicode.White_Space} {
+		rangetable.Visit(table, func(r rune) { in = append(in, r) })
+	}
+	slices.Sort(in)
+	return slices.DeleteFunc(slices.Compact(in), func(r rune) bool { return !meant(r) })
 }
