@@ -28,7 +28,11 @@ DIR must be new or empty. It appears whole or not at all.`,
 			return atMost(1, "one folder")(cmd, args)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			inside, err := start.Write(cmd.Context(), args[0])
+			taught := false
+			inside, err := start.Write(cmd.Context(), args[0], func(dir string) error {
+				taught = teachGit(cmd.Context(), dir) == nil // without git there is a plan all the same
+				return nil
+			})
 			if err != nil {
 				return err
 			}
@@ -37,10 +41,8 @@ DIR must be new or empty. It appears whole or not at all.`,
 				a.say("  # it belongs to the git repository %s", safe(inside))
 			}
 			a.say("  cd %s", safe(quoted(args[0])))
-			if inside == "" {
-				if err := a.teachGit(cmd.Context(), args[0]); err != nil {
-					a.say("  passband git install        # git merges plans as lines of text until then")
-				}
+			if inside == "" && !taught {
+				a.say("  passband git install        # git merges plans as lines of text until then")
 			}
 			a.say("  passband check              # what is wrong, and what to do")
 			a.say("  git add -A && git commit    # keep this as the first version")
@@ -51,7 +53,7 @@ DIR must be new or empty. It appears whole or not at all.`,
 }
 
 // teachGit sets up git in a new repository to merge and show plans as plans.
-func (a *app) teachGit(ctx context.Context, dir string) error {
+func teachGit(ctx context.Context, dir string) error {
 	program, err := driver.Program()
 	if err != nil {
 		return err

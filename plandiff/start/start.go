@@ -34,9 +34,11 @@ func Plan() fs.FS {
 // work tree of a repository already, no other is made, and the top of that one is
 // returned: a repository within a repository would be versioned by neither.
 //
+// setUp is called with the folder once it has a repository of its own, before it appears.
+//
 // The folder appears whole or not at all; on an error, and when ctx ends, nothing
 // is left.
-func Write(ctx context.Context, dir string) (inside string, err error) {
+func Write(ctx context.Context, dir string, setUp func(dir string) error) (inside string, err error) {
 	inside = repositoryAround(ctx, dir)
 	err = whole.Folder(dir, func(dir string) error {
 		if err := os.Mkdir(dir, 0o755); err != nil {
@@ -48,7 +50,10 @@ func Write(ctx context.Context, dir string) (inside string, err error) {
 		_, err := git.PlainInitWithOptions(dir, &git.PlainInitOptions{
 			InitOptions: git.InitOptions{DefaultBranch: plumbing.NewBranchReferenceName("main")},
 		})
-		return err
+		if err != nil {
+			return err
+		}
+		return setUp(dir)
 	})
 	return inside, err
 }

@@ -66,10 +66,12 @@ func checkCallsign(t *testing.T, callsign string) {
 	}
 }
 
+func nothingMore(string) error { return nil }
+
 // TestWrite makes the files, and a repository that git takes.
 func TestWrite(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "plan")
-	inside, err := Write(context.Background(), dir)
+	inside, err := Write(context.Background(), dir, nothingMore)
 	if err != nil || inside != "" {
 		t.Fatal(inside, err)
 	}
@@ -121,10 +123,10 @@ func TestWriteInside(t *testing.T) {
 		t.Fatal(err)
 	}
 	outer = filepath.Join(outer, "outer")
-	if _, err := Write(context.Background(), outer); err != nil {
+	if _, err := Write(context.Background(), outer, nothingMore); err != nil {
 		t.Fatal(err)
 	}
-	inside, err := Write(context.Background(), filepath.Join(outer, "second"))
+	inside, err := Write(context.Background(), filepath.Join(outer, "second"), nothingMore)
 	if err != nil || inside != outer {
 		t.Errorf("%q %v, want %q", inside, err, outer)
 	}
@@ -138,7 +140,7 @@ func TestWriteStopped(t *testing.T) {
 	above := t.TempDir()
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := Write(ctx, filepath.Join(above, "plan")); err == nil || !strings.Contains(err.Error(), context.Canceled.Error()) {
+	if _, err := Write(ctx, filepath.Join(above, "plan"), nothingMore); err == nil || !strings.Contains(err.Error(), context.Canceled.Error()) {
 		t.Errorf("the error is %v", err)
 	}
 	if entries, err := os.ReadDir(above); err != nil || len(entries) > 0 {
