@@ -14,7 +14,7 @@ import (
 	"passband.example/plandiff/demo"
 )
 
-// These tests ask the git command about the repository that go-git made.
+// These tests ask the git command about the repository that Write made.
 
 func runGit(t *testing.T, dir, stdin string, args ...string) string {
 	t.Helper()

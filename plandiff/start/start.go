@@ -10,8 +10,6 @@ import (
 	"os"
 	"path/filepath"
 
-	"github.com/go-git/go-git/v5"
-	"github.com/go-git/go-git/v5/plumbing"
 	"passband.example/plandiff/history"
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/whole"
@@ -47,10 +45,7 @@ func Write(ctx context.Context, dir string, setUp func(dir string) error) (insid
 		if err := copyFiles(ctx, dir); err != nil || inside != "" {
 			return err
 		}
-		_, err := git.PlainInitWithOptions(dir, &git.PlainInitOptions{
-			InitOptions: git.InitOptions{DefaultBranch: plumbing.NewBranchReferenceName("main")},
-		})
-		if err != nil {
+		if _, err := history.Create(dir, "main"); err != nil {
 			return err
 		}
 		return setUp(dir)
