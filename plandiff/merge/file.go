@@ -28,7 +28,7 @@ func (w *work) file(x *texter, name string) (text []byte, there bool, err error)
 	case plan.TableOf(name) != nil:
 		return w.table(name), true, nil
 	}
-	merged, err := x.whole(string(base), string(ours), string(theirs))
+	merged, err := x.whole([3]string{string(base), string(ours), string(theirs)}, x.starts(name))
 	return []byte(merged), true, err
 }
 
@@ -43,8 +43,7 @@ func (w *work) table(name string) []byte {
 
 // whole merges three texts. Line ends, a mark at the beginning and the end of the
 // last line are merged for themselves.
-func (x *texter) whole(base, ours, theirs string) (string, error) {
-	texts := [3]string{base, ours, theirs}
+func (x *texter) whole(texts [3]string, starts [3][]int32) (string, error) {
 	var windows, marked, open [3]bool
 	for i, text := range texts {
 		text, marked[i] = strings.CutPrefix(text, byteOrderMark)
@@ -55,7 +54,7 @@ func (x *texter) whole(base, ours, theirs string) (string, error) {
 		}
 		texts[i] = text
 	}
-	merged, err := x.yaml(texts[0], texts[1], texts[2])
+	merged, err := x.yaml(texts, starts)
 	if err != nil {
 		return "", err
 	}

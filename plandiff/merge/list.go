@@ -3,14 +3,35 @@ package merge
 import (
 	"cmp"
 	"container/list"
-	"fmt"
 	"slices"
+	"strconv"
 )
 
 // lists merges a list that both sides changed. Of two items in the base, the order
 // is that of the side that changed it. Where no order serves both, clash is true
 // and the order is that of the preferred side.
 func lists(base, ours, theirs []string, prefer side) (merged []string, clash bool) {
+	switch {
+	case slices.Equal(ours, theirs), slices.Equal(theirs, base):
+		return ours, false
+	case slices.Equal(ours, base):
+		return theirs, false
+	}
+	head := 0
+	for shared(base, ours, theirs, head) {
+		head++
+	}
+	merged, clash = orders(base[head:], ours[head:], theirs[head:], prefer)
+	return append(slices.Clip(ours[:head]), merged...), clash
+}
+
+// shared reports whether three lists have the same item at i.
+func shared(base, ours, theirs []string, i int) bool {
+	return i < min(len(base), len(ours), len(theirs)) && base[i] == ours[i] && base[i] == theirs[i]
+}
+
+// orders merges what follows the items with which all three lists begin.
+func orders(base, ours, theirs []string, prefer side) (merged []string, clash bool) {
 	b, o, t := labeled(base), labeled(ours), labeled(theirs)
 	inB, inO, inT := places(b), places(o), places(t)
 	var common []string // what all three have
@@ -31,7 +52,8 @@ func labeled(list []string) []string {
 	seen := make(map[string]int, len(list))
 	out := make([]string, len(list))
 	for i, item := range list {
-		out[i] = fmt.Sprintf("%08d%s", seen[item], item)
+		n := strconv.Itoa(seen[item])
+		out[i] = "00000000"[:max(0, 8-len(n))] + n + item
 		seen[item]++
 	}
 	return out

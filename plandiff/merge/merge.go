@@ -228,6 +228,9 @@ func (w *work) preferring(prefer side) (draft, error) {
 // plan says.
 func (w *work) trees(prefer side) (Files, int, error) {
 	x := &texter{prefer: prefer}
+	for i, v := range w.even {
+		x.begin[i] = rewrite.Starts(v.plan)
+	}
 	files := make(Files)
 	for _, name := range Names(w.even[0].files, w.even[1].files, w.even[2].files) {
 		text, there, err := w.file(x, name)

@@ -13,7 +13,16 @@ import (
 // that both wrote anew, about which they tell nothing.
 type texter struct {
 	prefer   side
+	begin    [3]map[string][]int32 // where records begin in base, ours and theirs, by file
 	comments int
+}
+
+// starts gives the lines on which the records of a file begin in the three versions.
+func (x *texter) starts(name string) (lines [3][]int32) {
+	for i, begin := range x.begin {
+		lines[i] = begin[name]
+	}
+	return lines
 }
 
 // pick merges a piece of text that means nothing to a program.
@@ -70,11 +79,11 @@ func rewritten(base, ours, theirs []string) bool {
 }
 
 // yaml merges three texts, which end in a line end and have no byte order mark.
-func (x *texter) yaml(base, ours, theirs string) (string, error) {
+func (x *texter) yaml(texts [3]string, starts [3][]int32) (string, error) {
 	var docs [3]*layout.Doc
 	var heads, tails [3]string
-	for i, text := range []string{base, ours, theirs} {
-		d, err := layout.Parse([]byte(text))
+	for i, text := range texts {
+		d, err := layout.ParseRecords([]byte(text), starts[i])
 		if err != nil {
 			return "", err
 		}
@@ -94,11 +103,10 @@ func (x *texter) yaml(base, ours, theirs string) (string, error) {
 
 // node merges a value; the base may not have it.
 func (x *texter) node(b, o, t *layout.Node) *layout.Node {
-	base, ours, theirs := b.String(), o.String(), t.String()
 	switch {
-	case ours == theirs || theirs == base:
+	case o.Same(t) || t.Same(b):
 		return o
-	case ours == base:
+	case o.Same(b):
 		return t
 	case o.SameStyle(t) && (b == nil || b.SameStyle(o) || b.IsEmpty()) && (o.Kind == layout.Mapping || o.Kind == layout.Sequence):
 		x.entries(b, o, t)
@@ -116,15 +124,21 @@ func (x *texter) node(b, o, t *layout.Node) *layout.Node {
 
 // entries merges what two containers hold, in that of ours.
 func (x *texter) entries(b, o, t *layout.Node) {
-	inB, orderB := named(b)
-	inO, orderO := named(o)
-	inT, orderT := named(t)
-	order, _ := lists(orderB, orderO, orderT, x.prefer)
-	order = withEdited(order, orderO, orderT, inB, inO, inT)
-	var entries []*layout.Entry
-	for _, name := range order {
-		if e := x.entry(inB[name], inO[name], inT[name]); e != nil {
-			entries = append(entries, e)
+	entries := make([]*layout.Entry, 0, len(o.Entries))
+	if sameKeys(b, o) && sameKeys(b, t) {
+		for i := range o.Entries {
+			entries = append(entries, x.entry(b.Entries[i], o.Entries[i], t.Entries[i]))
+		}
+	} else {
+		inB, orderB := named(b)
+		inO, orderO := named(o)
+		inT, orderT := named(t)
+		order, _ := lists(orderB, orderO, orderT, x.prefer)
+		order = withEdited(order, orderO, orderT, inB, inO, inT)
+		for _, name := range order {
+			if e := x.entry(inB[name], inO[name], inT[name]); e != nil {
+				entries = append(entries, e)
+			}
 		}
 	}
 	end := ""
@@ -135,6 +149,12 @@ func (x *texter) entries(b, o, t *layout.Node) {
 		o.SetClose(x.lines(end, o.Close(), t.Close()))
 	}
 	o.Assemble(entries)
+}
+
+// sameKeys reports whether two mappings have the same keys in the same order.
+func sameKeys(a, b *layout.Node) bool {
+	return a != nil && a.Kind == layout.Mapping && b.Kind == layout.Mapping &&
+		slices.EqualFunc(a.Entries, b.Entries, func(x, y *layout.Entry) bool { return x.Name() == y.Name() })
 }
 
 // withEdited puts in the entries that one side removed and the other edited, which
@@ -152,7 +172,7 @@ func withEdited(order, ours, theirs []string, inB, inO, inT map[string]*layout.E
 			switch {
 			case has(stands, name):
 				last = name
-			case inB[name] != nil && other[name] == nil && mine[name].Value.String() != inB[name].Value.String():
+			case inB[name] != nil && other[name] == nil && !sameValue(mine[name], inB[name]):
 				behind[last] = append(behind[last], name)
 			}
 		}
@@ -165,6 +185,11 @@ func withEdited(order, ours, theirs []string, inB, inO, inT map[string]*layout.E
 		all = append(append(all, name), behind[name]...)
 	}
 	return all
+}
+
+// sameValue reports whether the values of two entries are written in the same bytes.
+func sameValue(a, b *layout.Entry) bool {
+	return a.SameBehind(b) || a.Open().Value.Same(b.Open().Value)
 }
 
 // entry merges one entry, or gives nil where it goes.
@@ -180,11 +205,23 @@ func (x *texter) entry(b, o, t *layout.Entry) *layout.Entry {
 		return x.lost(b, o, t)
 	}
 	if b == nil {
-		b = &layout.Entry{Sep: o.Sep}
+		b = &layout.Entry{Sep: o.Open().Sep}
 	}
 	o.Lead = x.lines(b.Lead, o.Lead, t.Lead)
 	if o.Key != nil && b.Key != nil && o.Key.Text == b.Key.Text {
 		o.Key = t.Key
+	}
+	if isClosed(b, o, t) {
+		switch {
+		case o.SameBehind(t) || t.SameBehind(b):
+			return o
+		case o.SameBehind(b):
+			o.TakeBehind(t)
+			return o
+		}
+	}
+	for _, e := range []*layout.Entry{b, o, t} {
+		e.Open()
 	}
 	if isTorn(b, o, t) {
 		if x.prefer == theirSide { // the comment is about the value
@@ -197,6 +234,9 @@ func (x *texter) entry(b, o, t *layout.Entry) *layout.Entry {
 	o.Trail = x.pick(b.Trail, o.Trail, t.Trail)
 	return o
 }
+
+// isClosed reports whether nobody has looked into any of the three.
+func isClosed(b, o, t *layout.Entry) bool { return b.IsClosed() && o.IsClosed() && t.IsClosed() }
 
 // isTorn reports whether both sides gave a scalar another text, and not the same.
 func isTorn(b, o, t *layout.Entry) bool {
@@ -222,7 +262,7 @@ func (x *texter) lost(b, o, t *layout.Entry) *layout.Entry {
 	if o == nil {
 		kept, keep = t, theirSide
 	}
-	if kept.Value.String() == b.Value.String() {
+	if sameValue(kept, b) {
 		return nil
 	}
 	if x.prefer != keep {
@@ -234,18 +274,19 @@ func (x *texter) lost(b, o, t *layout.Entry) *layout.Entry {
 // named gives the entries of a container by what tells them apart: the key, or for
 // an item what it says, counted where it says the same as another.
 func named(n *layout.Node) (map[string]*layout.Entry, []string) {
-	by, seen := make(map[string]*layout.Entry), make(map[string]int)
-	var order []string
 	if n == nil {
-		return by, nil
+		return nil, nil
 	}
+	by, seen := make(map[string]*layout.Entry, len(n.Entries)), make(map[string]int)
+	order := make([]string, 0, len(n.Entries))
 	for _, e := range n.Entries {
 		name := e.Name()
 		if e.Key == nil {
 			name = identity(e.Value)
 		}
-		if seen[name]++; seen[name] > 1 {
-			name += fmt.Sprintf("\x00%d", seen[name])
+		if by[name] != nil {
+			seen[name]++
+			name += fmt.Sprintf("\x00%d", 1+seen[name])
 		}
 		by[name] = e
 		order = append(order, name)

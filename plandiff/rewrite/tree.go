@@ -3,6 +3,7 @@ package rewrite
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/rewrite/layout"
@@ -47,6 +48,23 @@ func (e *editor) open() error {
 		e.trees[name] = t
 	}
 	return nil
+}
+
+// Starts gives the lines on which records of a plan begin behind two blanks, sorted, by
+// file: see layout.ParseRecords.
+func Starts(p *plan.Plan) map[string][]int32 {
+	starts := make(map[string][]int32)
+	for _, s := range plan.Sections() {
+		for _, r := range s.All(p) {
+			if at := r.Place(); at.Col == 3 {
+				starts[at.File] = append(starts[at.File], at.Line)
+			}
+		}
+	}
+	for _, lines := range starts {
+		slices.Sort(lines)
+	}
+	return starts
 }
 
 func newTree(name string, text []byte) (*tree, error) {

@@ -108,7 +108,7 @@ func (n *Node) heads(i int) bool {
 		return false
 	}
 	e, next := n.Entries[i], n.Entries[i+1]
-	oneLine := func(e *Entry) bool { return strings.Count(e.Sep+e.Value.String()+e.Trail, "\n") == 1 }
+	oneLine := func(e *Entry) bool { return e.lines() == 1 }
 	return oneLine(e) && oneLine(next) && next.Lead == n.indent
 }
 

@@ -25,6 +25,7 @@ func (n *Node) between(take func(string)) {
 	}
 	take(n.open)
 	for _, e := range n.Entries {
+		e.Open()
 		take(e.Lead)
 		take(e.Sep)
 		e.Value.between(take)

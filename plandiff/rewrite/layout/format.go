@@ -49,7 +49,7 @@ func (n *Node) lockedBlock() *Node {
 		return n
 	}
 	for _, e := range n.Entries {
-		if found := e.Value.lockedBlock(); found != nil {
+		if found := e.Open().Value.lockedBlock(); found != nil {
 			return found
 		}
 	}

@@ -39,6 +39,8 @@ type Entry struct {
 	Value *Node
 	Comma string // between brackets: what leads to the comma, and the comma
 	Trail string // what follows on the line; in a block its line end too
+
+	closed string // its lines, as long as nobody has opened it
 }
 
 // Name gives the key of an entry, "" for an item.
@@ -52,14 +54,14 @@ func (e *Entry) Name() string {
 // IsEmpty reports whether nothing stands where a value could: "zones:" alone.
 func (n *Node) IsEmpty() bool { return n.Kind == Scalar && n.Text == "" }
 
-// Find gives the entry of a mapping with this key, or nil.
+// Find gives the entry of a mapping with this key, opened, or nil.
 func (n *Node) Find(key string) *Entry {
 	if n == nil || n.Kind != Mapping {
 		return nil
 	}
 	for _, e := range n.Entries {
 		if e.Name() == key {
-			return e
+			return e.Open()
 		}
 	}
 	return nil
@@ -107,10 +109,25 @@ func (e *Entry) String() string {
 func (e *Entry) write(b *strings.Builder) {
 	b.WriteString(e.Lead)
 	e.Key.write(b)
+	e.writeBehind(b)
+}
+
+func (e *Entry) writeBehind(b *strings.Builder) {
+	if e.closed != "" {
+		b.WriteString(e.behind())
+		return
+	}
 	b.WriteString(e.Sep)
 	e.Value.write(b)
 	b.WriteString(e.Comma)
 	b.WriteString(e.Trail)
+}
+
+// textBehind gives what stands behind the key of an entry.
+func (e *Entry) textBehind() string {
+	var b strings.Builder
+	e.writeBehind(&b)
+	return b.String()
 }
 
 // A Doc is a text with the tree of its values.
@@ -121,6 +138,7 @@ type Doc struct {
 	mark bool // the text began with a byte order mark
 	open bool // the last line had no line end
 	eol  string
+	text string // as long as there is no tree
 }
 
 // Bytes gives the text.
@@ -140,3 +158,25 @@ func (d *Doc) Bytes() []byte {
 
 // LineEnd gives the line end of the text.
 func (d *Doc) LineEnd() string { return d.eol }
+
+// lines counts the line ends behind the key.
+func (e *Entry) lines() int {
+	if e.closed != "" {
+		return strings.Count(e.closed, "\n")
+	}
+	return strings.Count(e.Sep, "\n") + e.Value.lineEnds() + strings.Count(e.Trail, "\n")
+}
+
+func (n *Node) lineEnds() int {
+	if len(n.Entries) == 0 {
+		return strings.Count(n.String(), "\n")
+	}
+	count := strings.Count(n.open, "\n") + strings.Count(n.close, "\n")
+	for _, e := range n.Entries {
+		count += strings.Count(e.Lead, "\n") + e.lines() + strings.Count(e.Comma, "\n")
+		if e.Key != nil {
+			count += strings.Count(e.Key.Text, "\n")
+		}
+	}
+	return count
+}

@@ -24,15 +24,29 @@ func (e *ShapeError) Error() string { return fmt.Sprintf("line %d: %s", e.Line, 
 // Parse reads a text that holds at most one document. The error is that of
 // yaml.v3 where the text is no YAML, or a ShapeError.
 func Parse(data []byte) (*Doc, error) {
-	top, err := decode(string(data))
+	d, err := parse(string(data), 0)
+	if err == nil && !bytes.Equal(d.Bytes(), data) {
+		return nil, &ShapeError{1, "the layout of this text is not understood"}
+	}
+	return d, err
+}
+
+// parse reads a text that has lines above it.
+func parse(data string, above int) (*Doc, error) {
+	d := newDoc(data)
+	top, err := decode(data, above)
 	if err != nil {
 		return nil, err
 	}
+	p := &parser{text: d.text, eol: d.eol, above: above, lines: lineStarts(d.text)}
+	d.text = ""
+	return d, p.document(d, top)
+}
+
+// newDoc gives the document of a text whose tree is still to be made.
+func newDoc(text string) *Doc {
 	d := &Doc{eol: "\n"}
-	text := string(data)
-	if rest, ok := strings.CutPrefix(text, byteOrderMark); ok {
-		d.mark, text = true, rest
-	}
+	text, d.mark = strings.CutPrefix(text, byteOrderMark)
 	if i := strings.IndexByte(text, '\n'); i > 0 && text[i-1] == '\r' {
 		d.eol = "\r\n"
 	}
@@ -40,19 +54,13 @@ func Parse(data []byte) (*Doc, error) {
 		d.open = true
 		text += d.eol
 	}
-	p := &parser{text: text, eol: d.eol, lines: lineStarts(text)}
-	if err := p.document(d, top); err != nil {
-		return nil, err
-	}
-	if !bytes.Equal(d.Bytes(), data) {
-		return nil, &ShapeError{1, "the layout of this text is not understood"}
-	}
-	return d, nil
+	d.text = text
+	return d
 }
 
-// decode gives the node that the text holds, or none.
-func decode(text string) (tree.Node, error) {
-	t, err := tree.Parse(strings.TrimPrefix(text, byteOrderMark), 1)
+// decode gives the node that a text holds, or none.
+func decode(text string, above int) (tree.Node, error) {
+	t, err := tree.Parse(strings.TrimPrefix(text, byteOrderMark), above+1)
 	if err != nil {
 		return tree.Node{}, err
 	}
@@ -84,6 +92,7 @@ func lineStarts(text string) []int {
 type parser struct {
 	text  string
 	eol   string
+	above int   // lines above the text
 	lines []int // offset of each line
 	at    mark  // the node asked for last
 	seen  mark  // the place told last
@@ -126,11 +135,11 @@ func (p *parser) document(d *Doc, top tree.Node) error {
 // left to right, so that a long line is walked once.
 func (p *parser) offset(y tree.Node) (int, error) {
 	line, col := int(y.Mark().Line), int(y.Mark().Column)
-	if line < 1 || line > len(p.lines) {
+	if line <= p.above || line > p.above+len(p.lines) {
 		return 0, &ShapeError{line, "the layout of this text is not understood"}
 	}
 	if line != p.at.line || col < p.at.col {
-		p.at = mark{line, 1, p.lines[line-1]}
+		p.at = mark{line, 1, p.lines[line-p.above-1]}
 	}
 	for ; p.at.col < col; p.at.col++ {
 		if p.at.offset >= len(p.text) {
@@ -151,7 +160,8 @@ func (p *parser) place(at int) (line, col int) {
 	if found {
 		line++
 	}
-	from := mark{line, 1, p.lines[line-1]}
+	from := mark{line + p.above, 1, p.lines[line-1]}
+	line = from.line
 	if p.seen.line == line && p.seen.offset <= at {
 		from = p.seen
 	}
