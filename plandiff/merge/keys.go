@@ -30,7 +30,7 @@ func (w *work) evenKeys(prefer side) ([]Conflict, error) {
 	}
 	w.dropTaken(final, ours, theirs)
 	for i, has := range []plan.Renames{{}, ours, theirs} {
-		even, err := renamed(w.even[i], has, final)
+		even, err := w.renamed(w.even[i], has, final)
 		if err != nil {
 			return nil, err
 		}
@@ -87,7 +87,7 @@ func (w *work) isTaken(thing, now plan.Thing, final, ours, theirs plan.Renames) 
 }
 
 // renamed gives a plan the final keys; has tells which keys it already has.
-func renamed(v tip, has, final plan.Renames) (tip, error) {
+func (w *work) renamed(v tip, has, final plan.Renames) (tip, error) {
 	var changes []plandiff.Change
 	for thing, key := range final {
 		was := plan.Thing{Kind: thing.Kind, Key: has.Key(thing.Kind, thing.Key)}
@@ -105,7 +105,7 @@ func renamed(v tip, has, final plan.Renames) (tip, error) {
 	}
 	files := maps.Clone(v.files)
 	maps.Copy(files, texts)
-	return newTip("the renamed plan", files)
+	return w.shelf.tip("the renamed plan", files)
 }
 
 // evened gives what ours and theirs made of the base, under the same keys.

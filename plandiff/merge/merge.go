@@ -40,7 +40,7 @@ func (u *Unreadable) Error() string {
 // Unwrap gives the problem.
 func (u *Unreadable) Unwrap() error { return u.Problem }
 
-// Plans merges whole plans. The error is an *Unreadable where one of them cannot
+// Plans merges whole plans, whose texts must not be changed afterwards. The error is an *Unreadable where one of them cannot
 // be read; then their texts can still be merged as texts.
 func Plans(base, ours, theirs Files, labels Labels) (*Result, error) {
 	w, err := newWork(base, ours, theirs)
@@ -84,35 +84,20 @@ type tip struct {
 	plan  *plan.Plan
 }
 
-func newTip(name string, files Files) (tip, error) {
-	tips, err := newTips([]string{name}, files)
+func (s shelf) tip(name string, files Files) (tip, error) {
+	p, err := s.load(files)
 	if err != nil {
-		return tip{}, err
+		return tip{}, fmt.Errorf("%s: %w", name, err)
 	}
-	return tips[0], nil
-}
-
-// newTips reads several versions, what they have in common once.
-func newTips(names []string, all ...Files) ([]tip, error) {
-	texts := make([]map[string][]byte, len(all))
-	for i, files := range all {
-		texts[i] = files
+	if len(p.Problems) > 0 {
+		return tip{}, &Unreadable{name, p.Problems[0]}
 	}
-	tips := make([]tip, len(all))
-	for i, v := range rewrite.LoadEach(texts...) {
-		if v.Err != nil {
-			return nil, fmt.Errorf("%s: %w", names[i], v.Err)
-		}
-		if len(v.Plan.Problems) > 0 {
-			return nil, &Unreadable{names[i], v.Plan.Problems[0]}
-		}
-		tips[i] = tip{all[i], v.Plan}
-	}
-	return tips, nil
+	return tip{files, p}, nil
 }
 
 // work is a merge under way.
 type work struct {
+	shelf              shelf
 	base, ours, theirs tip
 	made               [2]*plandiff.Comparison // what ours and theirs made of the base
 	merged             *plan.Plan              // with the preferred side where there are conflicts
@@ -121,11 +106,17 @@ type work struct {
 }
 
 func newWork(base, ours, theirs Files) (*work, error) {
-	tips, err := newTips([]string{"base", "ours", "theirs"}, base, ours, theirs)
-	if err != nil {
-		return nil, err
+	w := &work{shelf: make(shelf)}
+	var err error
+	for _, v := range []struct {
+		name  string
+		files Files
+		tip   *tip
+	}{{"base", base, &w.base}, {"ours", ours, &w.ours}, {"theirs", theirs, &w.theirs}} {
+		if *v.tip, err = w.shelf.tip(v.name, v.files); err != nil {
+			return nil, err
+		}
 	}
-	w := &work{base: tips[0], ours: tips[1], theirs: tips[2]}
 	w.even = [3]tip{w.base, w.ours, w.theirs}
 	return w, nil
 }
@@ -247,7 +238,7 @@ func (w *work) trees(prefer side) (Files, int, error) {
 
 // saying gives the files changes so that they say what the merged plan says.
 func (w *work) saying(files Files) (Files, error) {
-	got, err := newTip("merged", files)
+	got, err := w.shelf.tip("merged", files)
 	if err != nil {
 		return nil, err
 	}

@@ -13,13 +13,14 @@ import (
 // neither of them: see Result.After. The error is an *Unreadable where one of the
 // three cannot be read.
 func Together(ours, theirs, merged Files) ([]string, error) {
+	shelf := make(shelf)
 	var tips [3]tip
 	for i, v := range []struct {
 		name  string
 		files Files
 	}{{"ours", ours}, {"theirs", theirs}, {"the merged plan", merged}} {
 		var err error
-		if tips[i], err = newTip(v.name, v.files); err != nil {
+		if tips[i], err = shelf.tip(v.name, v.files); err != nil {
 			return nil, err
 		}
 	}
