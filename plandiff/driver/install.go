@@ -80,11 +80,25 @@ func Look(ctx context.Context, dir string) (Setup, error) {
 	return s, nil
 }
 
+// noClone says why git does not work in dir.
 func noClone(dir string, err error) error {
-	if errors.Is(err, exec.ErrNotFound) {
+	switch words := err.Error(); {
+	case errors.Is(err, exec.ErrNotFound):
 		return err
+	case strings.Contains(words, "dubious ownership"):
+		return fmt.Errorf("the repository that holds %s belongs to another user, and git does not work in it; if you trust it, do what git says: %w", dir, err)
+	case !strings.Contains(words, "not a git repository"):
+		return fmt.Errorf("git cannot read the repository that holds %s, and nothing is set up: %w", dir, err)
 	}
 	return fmt.Errorf("%s is in no git repository, and there is nothing to set up (%w); make one with git init, or name the folder of the plan with --plan", dir, err)
+}
+
+// unset says why a setting was not written.
+func unset(err error) error {
+	if strings.Contains(err.Error(), "could not lock") {
+		return fmt.Errorf("another git is changing the settings of this repository, or was stopped while it did; if none is at work, take the file away that ends in .lock (%w)", err)
+	}
+	return err
 }
 
 // Install sets the drivers up for the plan in dir: the lines in its .gitattributes,
@@ -100,7 +114,7 @@ func Install(ctx context.Context, dir, program string) error {
 	}
 	for _, set := range settings(program) {
 		if _, err := git(ctx, dir, "config", "--local", set[0], set[1]); err != nil {
-			return err
+			return unset(err)
 		}
 	}
 	return edit(dir, attributes)
@@ -117,7 +131,7 @@ func Remove(ctx context.Context, dir string) error {
 			continue
 		}
 		if _, err := git(ctx, dir, "config", "--local", "--remove-section", section); err != nil {
-			return err
+			return unset(err)
 		}
 	}
 	return edit(dir, "")

@@ -62,6 +62,11 @@ func damaged(id string, why error) error {
 	return fail(ErrDamaged, "object %s is damaged (%v); \"git fsck\" says how much is lost, and a fresh clone is the usual cure", short(id), why)
 }
 
+// damagedNames says that what stands for branches, tags or HEAD is no name of a commit.
+func damagedNames(why string) error {
+	return fail(ErrDamaged, "the repository is damaged: %s; \"git fsck\" says how much is lost, and a fresh clone is the usual cure", why)
+}
+
 // explain adds to the failure of a store what caused it and what to do. It
 // leaves alone what was explained already.
 func (r *Repository) explain(err error) error {

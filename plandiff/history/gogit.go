@@ -96,16 +96,19 @@ func (s *libraryStore) references(context.Context) (refs references, err error) 
 		}
 		return nil
 	}
+	unread := func(err error) (references, error) {
+		return references{}, damagedNames(fmt.Sprintf("its branches and tags cannot be read (%v)", err))
+	}
 	all, err := s.storage.IterReferences()
 	if err != nil {
-		return references{}, err
+		return unread(err)
 	}
 	if err := all.ForEach(note); err != nil {
-		return references{}, err
+		return unread(err)
 	}
 	head, err := s.storage.Reference(plumbing.HEAD)
 	if err != nil {
-		return references{}, err
+		return unread(err)
 	}
 	_ = note(head)
 	refs.branch = symbolic["HEAD"]

@@ -103,7 +103,7 @@ func (r *Repository) named(ctx context.Context, name string) (Commit, error) {
 		return r.peel(ctx, id, name)
 	}
 	if name == "HEAD" {
-		return Commit{}, unborn(refs)
+		return Commit{}, r.unborn(refs)
 	}
 	c, ok, err := r.abbreviated(ctx, strings.ToLower(name))
 	if ok || err != nil {
@@ -112,9 +112,16 @@ func (r *Repository) named(ctx context.Context, name string) (Commit, error) {
 	return Commit{}, r.unknown(refs, name)
 }
 
-func unborn(refs references) error {
-	return fail(ErrUnborn, "the branch %q has no commits yet; record the plan first: git add . && git commit",
-		strings.TrimPrefix(refs.branch, "refs/heads/"))
+// unborn says why there is no commit at HEAD: there is none yet, or what names it is damaged.
+func (r *Repository) unborn(refs references) error {
+	if refs.branch == "" {
+		return damagedNames("HEAD names neither a branch nor a commit")
+	}
+	branch := strings.TrimPrefix(refs.branch, "refs/heads/")
+	if info, err := os.Stat(filepath.Join(r.at.common, filepath.FromSlash(refs.branch))); err == nil && info.Mode().IsRegular() {
+		return damagedNames(fmt.Sprintf("the branch %q names no commit", branch))
+	}
+	return fail(ErrUnborn, "the branch %q has no commits yet; record the plan first: git add . && git commit", branch)
 }
 
 // reference looks a name up in git's order, then among the remotes; "" if it is not there.

@@ -121,7 +121,7 @@ func (l *loader) refuse(file, what, why, fix string) {
 func (l *loader) read(name string, most int64) ([]byte, bool) {
 	f, err := l.fsys.Open(name)
 	if err != nil {
-		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "look at its permissions")
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", cure(err))
 		return nil, false
 	}
 	defer f.Close()
@@ -140,7 +140,7 @@ func (l *loader) read(name string, most int64) ([]byte, bool) {
 	data := text.Bytes()
 	switch l.total += int64(len(data)); {
 	case err != nil:
-		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", "look whether it opens elsewhere")
+		l.refuse(name, "this file cannot be read: "+reason(err), "what stands in it is missing from the plan", cure(err))
 		return nil, false
 	case int64(len(data)) > most:
 		return tooLarge("larger than it says")
@@ -170,6 +170,17 @@ func reason(err error) string {
 		return pe.Err.Error()
 	}
 	return err.Error()
+}
+
+// cure says what to do about a file error, or nothing where its reason does.
+func cure(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return "look at its permissions"
+	case strings.Contains(reason(err), "; "):
+		return ""
+	}
+	return "look whether it opens elsewhere"
 }
 
 // parse reads the text of a file.

@@ -19,7 +19,7 @@ func (l *loader) findFiles() error {
 		case err != nil && name == ".":
 			return err
 		case err != nil:
-			l.refuse(name, "this folder cannot be read: "+reason(err), "what stands in it is missing from the plan", "look at its permissions")
+			l.refuse(name, "this folder cannot be read: "+reason(err), "what stands in it is missing from the plan", cure(err))
 			return fs.SkipDir
 		case name == ".":
 			return nil
