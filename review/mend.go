@@ -10,7 +10,7 @@ import (
 // A Mend says how to mend a finding, as the changes of fields that do it. A rule
 // gives one only where a machine can tell what was meant; where a person must
 // decide there is none. A program that applies one checks the plan again: it must
-// remove the finding and bring no other.
+// remove the finding and bring no other that is as severe.
 //
 // Its JSON form is a list of edits, each with the thing, the field, and the values
 // before and after in the text of a plan:

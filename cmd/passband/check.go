@@ -26,8 +26,9 @@ its rule; "passband explain RULE" shows the page of one.
 
 With --fix it first mends in the files what a machine can tell: a tone that is a
 misprint, a name that is nearly one, an entry that stands there twice. A mend is
-written only if its finding goes by it and no other comes; comments and layout
-stay. Where part of the plan cannot be read nothing is written.
+written only if its finding goes by it and none as severe comes; a milder one
+that comes is told. Comments and layout stay. Where part of the plan cannot be
+read nothing is written.
 
 Exit status: 0 nothing blocks, 1 something blocks, 2 the work could not be done.`,
 		Example:           "  passband check\n  passband check 2026.1\n  passband check --json ../other-plan\n  passband check --sarif - | gzip > found.sarif.gz\n  passband check --fix",

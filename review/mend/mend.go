@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"slices"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -14,12 +15,19 @@ import (
 // A Result is what became of the mends that a plan's findings propose.
 type Result struct {
 	Files  map[string][]byte // the files that are different now, whole
-	Done   []review.Finding  // what is mended, at the place where it was
+	Done   []Done            // what is mended
 	Left   []Left            // what is not, though there was a mend
 	Before *plan.Expansion
 	After  *plan.Expansion
 
 	Verdict *review.Verdict // of the plan as it is now
+}
+
+// A Done is a finding that was mended, at the place where it was, and the milder ones that
+// came with its mend and are there now.
+type Done struct {
+	Finding review.Finding
+	Brought []review.Finding
 }
 
 // A Left is a finding whose mend was not carried out.
@@ -60,7 +68,19 @@ func Plan(ctx context.Context, rules []*review.Rule, files map[string][]byte, to
 		}
 	}
 	r.Files, r.Done, r.After = w.changed, w.done, w.now
+	r.keepBrought()
 	return r, nil
+}
+
+// keepBrought leaves out what a mend brought and a later one took away.
+func (r *Result) keepBrought() {
+	now := make(map[string]bool)
+	for _, f := range r.Verdict.Findings {
+		now[f.ID()] = true
+	}
+	for i := range r.Done {
+		r.Done[i].Brought = slices.DeleteFunc(r.Done[i].Brought, func(f review.Finding) bool { return !now[f.ID()] })
+	}
 }
 
 // work is a plan in the course of being mended.
@@ -72,7 +92,7 @@ type work struct {
 	files   map[string][]byte // all, as they are now
 	changed map[string][]byte // those of them that are not as they were
 	now     *plan.Expansion
-	done    []review.Finding
+	done    []Done
 	given   map[string]string // why a finding was given up, by its ID
 }
 
@@ -138,22 +158,30 @@ func (w *work) carry(fs []review.Finding) (why string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if why := amiss(v, fs); why != "" {
+	brought, why := outcome(v, fs)
+	if why != "" {
 		return why, nil
 	}
 	w.files, w.now = files, next
 	maps.Copy(w.changed, texts)
-	w.done = append(w.done, fs...)
+	for _, f := range fs {
+		w.done = append(w.done, Done{f, brought})
+	}
 	return "", nil
 }
 
-// amiss says what is wrong with mends that led to this verdict: one of the findings is
-// not gone, or another came.
-func amiss(v *review.Verdict, mended []review.Finding) string {
+// outcome says what is wrong with mends that led to this verdict: one of the findings is
+// not gone, or another came. A mend that is carried alone may bring milder findings than its
+// own: the plan is better by it. Of several nobody knows which of them brings what.
+func outcome(v *review.Verdict, mended []review.Finding) (brought []review.Finding, why string) {
 	for _, f := range v.Findings {
-		if f.Standing == review.New {
-			return fmt.Sprintf("it would bring another fault: %s [%s]", f.What, f.Rule)
+		if f.Standing != review.New {
+			continue
 		}
+		if len(mended) > 1 || f.Severity >= mended[0].Severity {
+			return nil, fmt.Sprintf("it would bring another fault: %s [%s]", f.What, f.Rule)
+		}
+		brought = append(brought, f)
 	}
 	gone := make(map[string]int)
 	for _, f := range v.Gone {
@@ -161,8 +189,8 @@ func amiss(v *review.Verdict, mended []review.Finding) string {
 	}
 	for _, f := range mended {
 		if gone[f.ID()]--; gone[f.ID()] < 0 {
-			return "the fault would still be there"
+			return nil, "the fault would still be there"
 		}
 	}
-	return ""
+	return brought, ""
 }

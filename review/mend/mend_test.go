@@ -61,6 +61,9 @@ func TestPlan(t *testing.T) {
 		{"brings another", "the mended channel would do the same as the other",
 			"channels:\n  call: {label: Call, simplex: 146.52, fm: {tone: 177.8}}\n  chat: {label: Chat, simplex: 146.52, fm: {tone: 177.3}}\n",
 			"channels:\n  call: {label: Call, simplex: 146.52, fm: {tone: 177.8}}\n  chat: {label: Chat, simplex: 146.52, fm: {tone: 177.3}}\n", 0, "another fault"},
+		{"brings a milder one", "a channel that members may not use is worse than two that meet",
+			"repeaters:\n  r: {output: 442.150, split: -5, fm: {}}\nchannels:\n  chat: {simplex: 447.150, fm: {}}\n",
+			"repeaters:\n  r: {output: 442.150, split: +5, fm: {}}\nchannels:\n  chat: {simplex: 447.150, fm: {}}\n", 1, ""},
 		{"an anchor", "what else it would change is for a person to decide",
 			"channels:\n  call: {simplex: 146.52, fm: &fm {tone: 177.8}}\n  chat: {simplex: 146.55, fm: *fm}\n",
 			"channels:\n  call: {simplex: 146.52, fm: &fm {tone: 177.8}}\n  chat: {simplex: 146.55, fm: *fm}\n", 0, "by hand"},
@@ -145,7 +148,7 @@ func TestMisleading(t *testing.T) {
 	}
 	still := relabel("still", "a", "a")
 	bringing := relabel("bringing", "b", "c")
-	from := relabel("from-c", "c", "b")
+	from := relabel("from-c", "c", "b") // as severe, and would lead back
 	good := relabel("good", "x", "y")
 	var text strings.Builder
 	text.WriteString(header + "channels:\n")
@@ -156,7 +159,7 @@ func TestMisleading(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Done) != 13 || len(r.Left) != 27 || slices.ContainsFunc(r.Done, func(f review.Finding) bool { return f.Rule != "good" }) {
+	if len(r.Done) != 13 || len(r.Left) != 27 || slices.ContainsFunc(r.Done, func(d mend.Done) bool { return d.Finding.Rule != "good" || len(d.Brought) > 0 }) {
 		t.Errorf("%d are mended and %d left", len(r.Done), len(r.Left))
 	}
 	if want := strings.ReplaceAll(text.String(), "label: x", "label: y"); string(r.Files["plan.yaml"]) != want {
@@ -164,8 +167,56 @@ func TestMisleading(t *testing.T) {
 	}
 }
 
-// TestAnyPlan mends random plans: each mend takes its finding away and brings none, and
-// mending again does nothing.
+// TestBrings gives rules whose mends bring milder findings, in a row, and wants each carried
+// out, told with what it brought and is still there, and nothing beyond.
+func TestBrings(t *testing.T) {
+	chain := func(severity review.Severity, id, from, to string) *review.Rule {
+		return &review.Rule{ID: id, Severity: severity, Edition: 2026, Run: func(p *review.Pass) {
+			for _, c := range p.Plan.Channels.All() {
+				if c.Label.V == from {
+					f := review.Finding{At: c.Label.At, About: []plan.Thing{c.Thing()}, What: id}
+					if to != "" {
+						f.Mend = review.Mend{review.Setting(c, "label", to)}
+					}
+					p.Report(f)
+				}
+			}
+		}}
+	}
+	all := []*review.Rule{
+		chain(review.Block, "blocks", "a", "b"), chain(review.Warn, "warns", "b", "c"), chain(review.Note, "notes", "c", ""),
+		chain(review.Note, "climbs", "x", "b"), chain(review.Warn, "turns", "y", "z"), chain(review.Warn, "returns", "z", "y"),
+	}
+	text := header + "channels:\n  one: {label: a, simplex: 146.52, fm: {}}\n  two: {label: a, simplex: 146.55, fm: {}}\n  low: {label: x, simplex: 146.58, fm: {}}\n  odd: {label: y, simplex: 146.43, fm: {}}\n"
+	r, err := mend.Plan(context.Background(), all, map[string][]byte{"plan.yaml": []byte(text)}, today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var done, left []string
+	for _, d := range r.Done {
+		line := d.Finding.What + " " + d.Finding.About[0].Key
+		for _, f := range d.Brought {
+			line += ", brought " + f.What + " " + f.About[0].Key
+		}
+		done = append(done, line)
+	}
+	for _, l := range r.Left {
+		left = append(left, l.Finding.What+" "+l.Finding.About[0].Key)
+	}
+	slices.Sort(done)
+	if diff := cmp.Diff([]string{"blocks one", "blocks two", "warns one, brought notes one", "warns two, brought notes two"}, done); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff([]string{"climbs low", "turns odd"}, left); diff != "" {
+		t.Error(diff)
+	}
+	if want := strings.ReplaceAll(text, "label: a", "label: c"); string(r.Files["plan.yaml"]) != want {
+		t.Error(cmp.Diff(want, string(r.Files["plan.yaml"])))
+	}
+}
+
+// TestAnyPlan mends random plans: each mend takes its finding away and brings none that is as
+// severe, and mending again does nothing.
 func TestAnyPlan(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		files, err := plan.Files(plantest.Plan(t))
@@ -180,7 +231,16 @@ func TestAnyPlan(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(r.Verdict.Findings) > len(before.Findings)-len(r.Done) {
+		brought := 0
+		for _, d := range r.Done {
+			brought += len(d.Brought)
+			for _, f := range d.Brought {
+				if f.Severity >= d.Finding.Severity {
+					t.Errorf("mending %s brought %s: %s", d.Finding.What, f.Rule, f.What)
+				}
+			}
+		}
+		if len(r.Verdict.Findings) > len(before.Findings)-len(r.Done)+brought {
 			t.Errorf("%d findings were there, %d are mended, and there are %d", len(before.Findings), len(r.Done), len(r.Verdict.Findings))
 		}
 		for name, text := range r.Files {

@@ -55,6 +55,7 @@
 //	finding   id rule severity at about values? what why? fix? source? also? mend? standing eased?
 //	related   at text
 //	accepted  finding until reason
+//	mended    finding brought
 //	left      finding obstacle
 //	verdict   blocks skipped? rules edition findings gone accepted caution
 //	cause     thing weight changes reach

@@ -23,7 +23,7 @@ var documented = map[string]any{
 	"commit": CommitForm{}, "edited": LogCauseForm{}, "problem": ProblemForm{}, "traced": ThingForm{}, "attribute": AttributeForm{},
 	"export": ExportForm{}, "import": ImportForm{}, "tabled": TableForm{}, "refused": tables.Problem{}, "missing": tables.Missing{},
 	"policy": PolicyForm{}, "header-key": HeaderForm{}, "severity": SeverityForm{}, "lived-with": AcceptForm{}, "own-rows": RowsForm{},
-	"from": FromForm{}, "mend": MendForm{}, "left": LeftForm{},
+	"from": FromForm{}, "mend": MendForm{}, "mended": MendedForm{}, "left": LeftForm{},
 	"law": LawForm{}, "law-tables": LawTablesForm{}, "may": MayForm{}, "rests": RestsForm{}, "row": LawRowForm{}, "segment": SegmentForm{},
 	"split": SplitForm{}, "service": ServiceForm{}, "table": LawTableForm{}, "count": CountForm{},
 	"pairs": PairsForm{}, "pair": PairForm{},

@@ -19,9 +19,13 @@ func Mended(d *Document, r *mend.Result) *Page {
 	head := *d
 	head.Old = nil // it is the same place
 	head.title(p, "Mending")
-	for _, f := range r.Done {
+	for _, done := range r.Done {
+		f := done.Finding
 		p.item(0, code(d.place(f.At)), text(": "), Span{"mended", Good}, text(": %s ", f.What), faint("[%s]", f.Rule))
 		mendLines(p, f)
+		for _, came := range done.Brought {
+			p.detail(0, "brings", text("%s, told below: %s ", came.Severity, came.What), faint("[%s]", came.Rule))
+		}
 	}
 	for _, left := range r.Left {
 		p.item(0, code(d.place(left.Finding.At)), text(": "), Span{"not mended", Warns}, text(": %s ", left.Finding.What), faint("[%s]", left.Finding.Rule))
@@ -58,9 +62,15 @@ func mendLines(p *Page, f review.Finding) {
 // what was mended.
 type MendForm struct {
 	CheckJSON
-	Files  []string      `json:"files"` // those that were written
-	Mended []FindingJSON `json:"mended"`
-	Left   []LeftForm    `json:"left"`
+	Files  []string     `json:"files"` // those that were written
+	Mended []MendedForm `json:"mended"`
+	Left   []LeftForm   `json:"left"`
+}
+
+// MendedForm is a finding that was mended, and the milder ones that came with its mend.
+type MendedForm struct {
+	FindingJSON
+	Brought []FindingJSON `json:"brought"`
 }
 
 // LeftForm is a finding with a mend that was not carried out.
@@ -71,8 +81,11 @@ type LeftForm struct {
 
 // MendedJSON writes Mended for programs.
 func MendedJSON(w io.Writer, d *Document, r *mend.Result) error {
-	form := MendForm{CheckJSON: d.checkJSON(), Files: orEmpty(slices.Sorted(maps.Keys(r.Files))), Mended: findingsJSON(r.Done), Left: []LeftForm{}}
+	form := MendForm{CheckJSON: d.checkJSON(), Files: orEmpty(slices.Sorted(maps.Keys(r.Files))), Mended: []MendedForm{}, Left: []LeftForm{}}
 	form.Passband = "mend"
+	for _, done := range r.Done {
+		form.Mended = append(form.Mended, MendedForm{findingJSON(done.Finding), findingsJSON(done.Brought)})
+	}
 	for _, left := range r.Left {
 		form.Left = append(form.Left, LeftForm{findingJSON(left.Finding), left.Why})
 	}

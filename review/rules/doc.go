@@ -22,8 +22,8 @@
 //	f.Mend = mend(repeater, "fm.tone.send", "177.3")                          // a field
 //	f.Mend = mendItem(zone, entry.At, func(string) []string { return nil })   // an item of a list, here taken out
 //
-// "passband check --fix" writes it, after it has checked that the finding goes and no
-// other comes. A mend is for a slip whose right form follows from the plan or a table.
+// "passband check --fix" writes it, after it has checked that the finding goes and
+// none as severe comes. A mend is for a slip whose right form follows from the plan or a table.
 // There is none where two things may be meant, and none that puts anybody on another
 // frequency unless the table leaves one choice: the coordinator and the license holder
 // decide. To let a rule offer one, set the field and add a line to TestMend.
