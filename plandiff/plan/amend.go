@@ -233,7 +233,7 @@ func (a *amending) silent(i int) bool {
 
 // frame reads a frame anew. The header of a plan is never amended.
 func (a *amending) frame(p piece, text []byte) ([]Record, bool) {
-	if sections[0].Field(string(topKey(text))) != nil {
+	if sections()[0].Field(string(topKey(text))) != nil {
 		return nil, false
 	}
 	l, ok := a.file.alone(p, text)

@@ -139,7 +139,7 @@ func headed(text []byte) Kind {
 	if rest = bytes.TrimSpace(rest); len(rest) > 0 && rest[0] != '#' {
 		return 0
 	}
-	for _, s := range sections {
+	for _, s := range sections() {
 		if s.Key != "" && s.Key == string(key) && s.under == "" && !s.listed {
 			return s.Kind
 		}

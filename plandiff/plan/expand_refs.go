@@ -18,7 +18,7 @@ func (e *expander) checkRefs() {
 		RefRepeater:    {"repeater", has(&p.Repeaters), keysOf(&p.Repeaters)},
 		RefZone:        {"zone", has(&p.Zones), keysOf(&p.Zones)},
 	}
-	for _, s := range sections {
+	for _, s := range sections() {
 		for i := range s.Fields {
 			f := &s.Fields[i]
 			if to, ok := targets[f.Ref]; ok {

@@ -27,7 +27,7 @@ func JSONSchema() []byte {
 	d := definitions{}
 	properties := node{}
 	review := node{}
-	for _, s := range sections {
+	for _, s := range sections() {
 		switch {
 		case s.Kind == KindPlan:
 			for i := range s.Fields {

@@ -15,7 +15,7 @@ type layout struct {
 
 var layouts = sync.OnceValue(func() map[*Section]*layout {
 	all := make(map[*Section]*layout)
-	for _, s := range sections {
+	for _, s := range sections() {
 		all[s] = newLayout(s.Fields)
 	}
 	return all

@@ -10,7 +10,7 @@ import (
 
 // topKey reads one key at the top of a file: one of the header, or a section.
 func (l *loader) topKey(key, value tree.Node) {
-	header := sections[0]
+	header := sections()[0]
 	if f := header.Field(key.Value()); f != nil {
 		if l.file != RootFile {
 			l.problem(UnknownKey, l.place(key), fmt.Sprintf("the key %s belongs into %s alone", key.Value(), RootFile), "a plan has one of it", "move it there")
@@ -31,12 +31,12 @@ func (l *loader) topKey(key, value tree.Node) {
 
 // section reads the records of the section that key names.
 func (l *loader) section(under string, key, value tree.Node) {
-	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Key != "" && s.Key == key.Value() && s.under == under })
+	i := slices.IndexFunc(sections(), func(s *Section) bool { return s.Key != "" && s.Key == key.Value() && s.under == under })
 	if i < 0 {
 		l.unknown(key, "section", sectionKeys(under))
 		return
 	}
-	s := sections[i]
+	s := sections()[i]
 	if s.listed {
 		l.items(s, value)
 		return
@@ -48,13 +48,13 @@ func (l *loader) section(under string, key, value tree.Node) {
 
 func sectionKeys(under string) []string {
 	var keys []string
-	for _, s := range sections {
+	for _, s := range sections() {
 		if s.Key != "" && s.under == under {
 			keys = append(keys, s.Key)
 		}
 	}
 	if under == "" {
-		for _, f := range sections[0].Fields {
+		for _, f := range sections()[0].Fields {
 			keys = append(keys, f.Name)
 		}
 		keys = append(keys, "review")

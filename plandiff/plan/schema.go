@@ -3,6 +3,7 @@ package plan
 import (
 	"path"
 	"slices"
+	"sync"
 )
 
 // A Section describes one kind of record: where it stands in the files, and
@@ -48,11 +49,11 @@ func (s *Section) WholeRows() bool { return s.whole }
 
 // TableOf gives the section whose records stand in a table with this path below the root, or nil.
 func TableOf(name string) *Section {
-	i := slices.IndexFunc(sections, func(s *Section) bool { return s.file != "" && s.file == path.Base(name) })
+	i := slices.IndexFunc(sections(), func(s *Section) bool { return s.file != "" && s.file == path.Base(name) })
 	if i < 0 {
 		return nil
 	}
-	return sections[i]
+	return sections()[i]
 }
 
 // All gives the records of the section in p.
@@ -62,15 +63,15 @@ func (s *Section) All(p *Plan) []Record { return s.all(p) }
 func (s *Section) Find(p *Plan, key string) (Record, bool) { return s.find(p, key) }
 
 // Sections gives all sections in the order of their kinds. The caller must not change it.
-func Sections() []*Section { return sections }
+func Sections() []*Section { return sections() }
 
 // SectionOf gives the section that holds things of this kind, or nil.
 func SectionOf(kind Kind) *Section {
-	i := slices.IndexFunc(sections, func(s *Section) bool { return s.Kind == kind })
+	i := slices.IndexFunc(sections(), func(s *Section) bool { return s.Kind == kind })
 	if i < 0 {
 		return nil
 	}
-	return sections[i]
+	return sections()[i]
 }
 
 // Find gives the record that a thing names.
@@ -82,40 +83,43 @@ func (p *Plan) Find(t Thing) (Record, bool) {
 	return s.find(p, t.Key)
 }
 
-var sections = []*Section{
-	headerSection(),
-	section(KindRepeater, "repeaters", "stations that hear on an input and repeat on an output", repeaterFields(),
-		func() *Repeater { return new(Repeater) }, func(p *Plan) *Table[*Repeater] { return &p.Repeaters }),
-	section(KindGroup, "groups", "talkgroups and private contacts", groupFields(),
-		func() *Group { return new(Group) }, func(p *Plan) *Table[*Group] { return &p.Groups }),
-	section(KindReceiveList, "receive_lists", "groups that a channel also listens for", receiveListFields(),
-		func() *ReceiveList { return new(ReceiveList) }, func(p *Plan) *Table[*ReceiveList] { return &p.ReceiveLists }),
-	section(KindChannel, "channels", "simplex and receive-only channels, and channels of talk paths that need words of their own", channelFields(),
-		func() *ChannelSpec { return new(ChannelSpec) }, func(p *Plan) *Table[*ChannelSpec] { return &p.Channels }),
-	section(KindZone, "zones", "ordered sets of channels that a person switches between", zoneFields(),
-		func() *Zone { return new(Zone) }, func(p *Plan) *Table[*Zone] { return &p.Zones }),
-	section(KindScanList, "scan_lists", "channels that a radio sweeps", scanListFields(),
-		func() *ScanList { return new(ScanList) }, func(p *Plan) *Table[*ScanList] { return &p.ScanLists }),
-	valued("text", section(KindMessage, "messages", "preset texts that a radio can send", messageFields(),
-		func() *Message { return new(Message) }, func(p *Plan) *Table[*Message] { return &p.Messages })),
-	valued("calls", section(KindShortcut, "shortcuts", "number keys that call a group or an operator", shortcutFields(),
-		func() *Shortcut { return new(Shortcut) }, func(p *Plan) *Table[*Shortcut] { return &p.Shortcuts })),
-	tabled(OperatorsFile, operatorColumns, keyed(operatorKey, section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
-		func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators }))),
-	section(KindRadio, "radios", "classes of radio that members own", radioFields(),
-		func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
-	within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
-		func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
-	within("review", listed(acceptanceKey, []string{"rule", "at"}, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
-		func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
-	rowed(LicenseFile, LicenseColumns, keyed(func(r Record) string { return r.(*LicenseRow).Row.V }, section(KindLicenseRow, "", "the club's own rows of the license tables, in license.csv", licenseRowFields(),
-		func() *LicenseRow { return new(LicenseRow) }, func(p *Plan) *Table[*LicenseRow] { return &p.LicenseRows }))),
-	rowed(SeparationFile, SeparationColumns, keyed(func(r Record) string { return r.(*SeparationRow).Row.V }, section(KindSeparationRow, "", "the distances that the club's coordinator asks, in separation.csv", separationRowFields(),
-		func() *SeparationRow { return new(SeparationRow) }, func(p *Plan) *Table[*SeparationRow] { return &p.SeparationRows }))),
-	neighborSection(),
-	section(KindCoordination, "coordination", "what a frequency coordinator remarked about a repeater", coordinationFields(),
-		func() *Coordination { return new(Coordination) }, func(p *Plan) *Table[*Coordination] { return &p.Coordinations }),
-}
+// sections are made when they are first asked for: the version and the help need none.
+var sections = sync.OnceValue(func() []*Section {
+	return []*Section{
+		headerSection(),
+		section(KindRepeater, "repeaters", "stations that hear on an input and repeat on an output", repeaterFields(),
+			func() *Repeater { return new(Repeater) }, func(p *Plan) *Table[*Repeater] { return &p.Repeaters }),
+		section(KindGroup, "groups", "talkgroups and private contacts", groupFields(),
+			func() *Group { return new(Group) }, func(p *Plan) *Table[*Group] { return &p.Groups }),
+		section(KindReceiveList, "receive_lists", "groups that a channel also listens for", receiveListFields(),
+			func() *ReceiveList { return new(ReceiveList) }, func(p *Plan) *Table[*ReceiveList] { return &p.ReceiveLists }),
+		section(KindChannel, "channels", "simplex and receive-only channels, and channels of talk paths that need words of their own", channelFields(),
+			func() *ChannelSpec { return new(ChannelSpec) }, func(p *Plan) *Table[*ChannelSpec] { return &p.Channels }),
+		section(KindZone, "zones", "ordered sets of channels that a person switches between", zoneFields(),
+			func() *Zone { return new(Zone) }, func(p *Plan) *Table[*Zone] { return &p.Zones }),
+		section(KindScanList, "scan_lists", "channels that a radio sweeps", scanListFields(),
+			func() *ScanList { return new(ScanList) }, func(p *Plan) *Table[*ScanList] { return &p.ScanLists }),
+		valued("text", section(KindMessage, "messages", "preset texts that a radio can send", messageFields(),
+			func() *Message { return new(Message) }, func(p *Plan) *Table[*Message] { return &p.Messages })),
+		valued("calls", section(KindShortcut, "shortcuts", "number keys that call a group or an operator", shortcutFields(),
+			func() *Shortcut { return new(Shortcut) }, func(p *Plan) *Table[*Shortcut] { return &p.Shortcuts })),
+		tabled(OperatorsFile, operatorColumns, keyed(operatorKey, section(KindOperator, "", "people with a callsign and a radio ID, in operators.csv", operatorFields(),
+			func() *Operator { return new(Operator) }, func(p *Plan) *Table[*Operator] { return &p.Operators }))),
+		section(KindRadio, "radios", "classes of radio that members own", radioFields(),
+			func() *Radio { return new(Radio) }, func(p *Plan) *Table[*Radio] { return &p.Radios }),
+		within("review", valued("level", section(KindSeverity, "severity", "how bad the findings of a rule are", severityFields(),
+			func() *Severity { return new(Severity) }, func(p *Plan) *Table[*Severity] { return &p.Severities }))),
+		within("review", listed(acceptanceKey, []string{"rule", "at"}, section(KindAcceptance, "accept", "findings that the club lives with", acceptanceFields(),
+			func() *Acceptance { return new(Acceptance) }, func(p *Plan) *Table[*Acceptance] { return &p.Acceptances }))),
+		rowed(LicenseFile, LicenseColumns, keyed(func(r Record) string { return r.(*LicenseRow).Row.V }, section(KindLicenseRow, "", "the club's own rows of the license tables, in license.csv", licenseRowFields(),
+			func() *LicenseRow { return new(LicenseRow) }, func(p *Plan) *Table[*LicenseRow] { return &p.LicenseRows }))),
+		rowed(SeparationFile, SeparationColumns, keyed(func(r Record) string { return r.(*SeparationRow).Row.V }, section(KindSeparationRow, "", "the distances that the club's coordinator asks, in separation.csv", separationRowFields(),
+			func() *SeparationRow { return new(SeparationRow) }, func(p *Plan) *Table[*SeparationRow] { return &p.SeparationRows }))),
+		neighborSection(),
+		section(KindCoordination, "coordination", "what a frequency coordinator remarked about a repeater", coordinationFields(),
+			func() *Coordination { return new(Coordination) }, func(p *Plan) *Table[*Coordination] { return &p.Coordinations }),
+	}
+})
 
 // section makes the description of a kind whose records stand in a table of the plan.
 func section[R Record](kind Kind, key, doc string, fields []Field, create func() R, table func(*Plan) *Table[R]) *Section {

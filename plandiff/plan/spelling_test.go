@@ -19,7 +19,7 @@ func spelledFields(t testing.TB) map[string]struct {
 		f *Field
 		r Record
 	})
-	for _, s := range sections {
+	for _, s := range sections() {
 		for i := range s.Fields {
 			f := &s.Fields[i]
 			spelling, ok := f.Spelling()

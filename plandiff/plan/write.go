@@ -15,7 +15,7 @@ import (
 func Files(p *Plan) (map[string][]byte, error) {
 	top := mappingNode()
 	var review *yaml.Node
-	for _, s := range sections {
+	for _, s := range sections() {
 		switch {
 		case s.Kind == KindPlan:
 			top.Content = append(top.Content, recordNode(s, &p.Header).Content...)
@@ -39,7 +39,7 @@ func Files(p *Plan) (map[string][]byte, error) {
 		return nil, fmt.Errorf("writing %s: %w", RootFile, err)
 	}
 	files := map[string][]byte{RootFile: buf.Bytes()}
-	for _, s := range sections {
+	for _, s := range sections() {
 		if s.file != "" && len(s.all(p)) > 0 {
 			files[fileOf(s, p)] = tableCSV(s, p)
 		}
