@@ -85,6 +85,7 @@ func (b *bench) build() error {
 	for out, source := range map[string]string{b.passband: "./cmd/passband", b.bare: bare} {
 		cmd := exec.CommandContext(b.ctx, "go", "build", "-trimpath", "-ldflags=-s -w", "-o", out, source)
 		cmd.Dir = strings.TrimSpace(string(top)) // whose go.mod says what passband is built of
+		cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
 		if text, err := cmd.CombinedOutput(); err != nil {
 			return fmt.Errorf("go build %s: %w\n%s", source, err, text)
 		}

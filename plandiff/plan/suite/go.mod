@@ -11,6 +11,7 @@ require (
 require (
 	github.com/agnivade/levenshtein v1.2.2 // indirect
 	github.com/sergi/go-diff v1.4.0 // indirect
+	golang.org/x/text v0.41.0 // indirect
 )
 
 replace passband.example => ../../..
