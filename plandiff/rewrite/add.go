@@ -176,7 +176,7 @@ func (t *tree) step() string {
 // put writes a record behind the last of its section, or where its key belongs if
 // the section is sorted.
 func (t *tree) put(s *plan.Section, in *layout.Node, r plan.Record) {
-	st := styleOf(s, in)
+	st := t.styleOf(s, in)
 	st.step = t.step()
 	key := r.Thing().Key
 	e := in.NewEntry(key, writer{s: s, r: r, style: st}.value(in))
@@ -194,6 +194,7 @@ func (t *tree) put(s *plan.Section, in *layout.Node, r plan.Record) {
 		i, _ = slices.BinarySearchFunc(in.Entries, key, func(e *layout.Entry, key string) int { return strings.Compare(e.Name(), key) })
 	}
 	in.Insert(i, e)
+	t.absent.see(in, e)
 }
 
 func isSorted(in *layout.Node) bool {
@@ -215,7 +216,7 @@ func align(in *layout.Node, e *layout.Entry) {
 	if len(in.Entries) < 2 || !strings.HasSuffix(e.Sep, " ") {
 		return
 	}
-	width := func(e *layout.Entry) int { return len(e.Key.Text) + len(e.Sep) }
+	width := func(e *layout.Entry) int { return len(e.Key.Text) + len(e.Open().Sep) }
 	last := in.Entries[len(in.Entries)-2:]
 	if w := width(last[0]); w == width(last[1]) && len(last[0].Key.Text) != len(last[1].Key.Text) && w > width(e) {
 		e.Sep += strings.Repeat(" ", w-width(e))

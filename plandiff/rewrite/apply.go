@@ -65,7 +65,7 @@ type editor struct {
 // edit does all that is to be done, in the order that keeps places valid: values
 // first, then what goes, then what comes.
 func (e *editor) edit() error {
-	if err := e.open(); err != nil {
+	if err := e.open(false); err != nil {
 		return err
 	}
 	for _, step := range []func() error{e.rename, e.change, e.remove, e.add} {

@@ -46,6 +46,7 @@ func (e *editor) change() error {
 		if err := t.apply(c.Edits); err != nil {
 			return err
 		}
+		t.tree().absent.see(s.in, s.entry)
 	}
 	return nil
 }

@@ -95,8 +95,12 @@ func keysOf(s *plan.Section, block string) []string {
 
 // style tells how the records around the target are written.
 func (t *target) style() style {
-	if t.spot.in == nil {
-		return styleOf(t.s, nil)
+	return t.tree().styleOf(t.s, t.spot.in)
+}
+
+func (t *target) tree() *tree {
+	if in := t.e.trees[t.old.Place().File]; in != nil {
+		return in
 	}
-	return styleOf(t.s, t.spot.in)
+	return t.e.trees[plan.RootFile]
 }

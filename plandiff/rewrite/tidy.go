@@ -22,7 +22,7 @@ func Tidy(files map[string][]byte, p *plan.Plan) (map[string][]byte, error) {
 		return nil, fmt.Errorf("the plan has places that cannot be read, the first at %w", p.Problems[0])
 	}
 	e := &editor{files: files, old: p, want: p, trees: map[string]*tree{}, tables: map[string]*table{}}
-	if err := e.open(); err != nil {
+	if err := e.open(true); err != nil {
 		return nil, err
 	}
 	if err := e.spell(); err != nil {

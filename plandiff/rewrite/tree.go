@@ -17,21 +17,28 @@ type spot struct {
 	locked *layout.Node  // the node with an anchor that it stands in, or nil
 }
 
-// A tree is a file with the spots of its keys, values and items by place.
+// A tree is a file with the spots of its keys, values and items by place. Those in records
+// that are still closed are not known yet.
 type tree struct {
 	name   string
 	doc    *layout.Doc
 	keys   map[at]spot
 	values map[at]spot
 	items  map[at]spot
+	closed []spot // records by line
+	absent absent
 }
 
 type at struct{ line, col int32 }
 
 func atOf(n *layout.Node) at { return at{int32(n.Line), int32(n.Col)} }
 
-// open parses all files of the plan.
-func (e *editor) open() error {
+// open parses all files of the plan: all values in them, or sections and records alone.
+func (e *editor) open(all bool) error {
+	var starts map[string][]int32
+	if !all {
+		starts = Starts(e.old)
+	}
 	for _, name := range e.old.Files {
 		text, ok := e.files[name]
 		if !ok {
@@ -41,7 +48,7 @@ func (e *editor) open() error {
 			e.tables[name] = newTable(s, text)
 			continue
 		}
-		t, err := newTree(name, text)
+		t, err := newTree(name, text, starts[name])
 		if err != nil {
 			return err
 		}
@@ -67,12 +74,12 @@ func Starts(p *plan.Plan) map[string][]int32 {
 	return starts
 }
 
-func newTree(name string, text []byte) (*tree, error) {
-	doc, err := layout.Parse(text)
+func newTree(name string, text []byte, starts []int32) (*tree, error) {
+	doc, err := layout.ParseRecords(text, starts)
 	if err != nil {
 		return nil, unshaped(name, err)
 	}
-	t := &tree{name: name, doc: doc, keys: map[at]spot{}, values: map[at]spot{}, items: map[at]spot{}}
+	t := &tree{name: name, doc: doc, keys: map[at]spot{}, values: map[at]spot{}, items: map[at]spot{}, absent: absent{}}
 	t.index(doc.Root, nil)
 	return t, nil
 }
@@ -94,24 +101,44 @@ func (t *tree) index(n, locked *layout.Node) {
 		locked = n
 	}
 	for _, e := range n.Entries {
-		s := spot{in: n, entry: e, locked: locked}
-		if e.Value.Locked {
-			s.locked = e.Value
+		if e.IsClosed() {
+			t.closed = append(t.closed, spot{in: n, entry: e})
+			continue
 		}
-		if e.Key == nil {
-			t.items[atOf(e.Value)] = s
-		} else {
-			k := s
-			k.key, k.locked = true, locked
-			if e.Key.Locked {
-				k.locked = e.Key
-			}
-			t.keys[atOf(e.Key)] = k
+		t.entry(n, e, locked)
+	}
+}
+
+// entry notes the spots of an entry and below.
+func (t *tree) entry(n *layout.Node, e *layout.Entry, locked *layout.Node) {
+	s := spot{in: n, entry: e, locked: locked}
+	if e.Value.Locked {
+		s.locked = e.Value
+	}
+	if e.Key == nil {
+		t.items[atOf(e.Value)] = s
+	} else {
+		k := s
+		k.key, k.locked = true, locked
+		if e.Key.Locked {
+			k.locked = e.Key
 		}
-		if e.Value.Kind == layout.Scalar {
-			t.values[atOf(e.Value)] = s
-		}
-		t.index(e.Value, locked)
+		t.keys[atOf(e.Key)] = k
+	}
+	if e.Value.Kind == layout.Scalar {
+		t.values[atOf(e.Value)] = s
+	}
+	t.index(e.Value, locked)
+}
+
+// reveal opens the record that a line belongs to, if it was closed.
+func (t *tree) reveal(line int32) {
+	i, found := slices.BinarySearchFunc(t.closed, int(line), func(s spot, line int) int { return s.entry.Key.Line - line })
+	if !found {
+		i--
+	}
+	if i >= 0 && t.closed[i].entry.IsClosed() {
+		t.entry(t.closed[i].in, t.closed[i].entry.Open(), nil)
 	}
 }
 
@@ -121,6 +148,7 @@ func (e *editor) at(p plan.Place, pick func(*tree) map[at]spot) (spot, error) {
 	if t == nil {
 		return spot{}, &Unsafe{p, "this place is not found in the text", "make the change by hand"}
 	}
+	t.reveal(p.Line)
 	s, ok := pick(t)[at{p.Line, p.Col}]
 	switch {
 	case !ok:

@@ -19,16 +19,11 @@ func (n *Node) arrangeBlock(entries []*Entry) {
 	for _, e := range entries {
 		still[e] = true
 	}
-	inline := len(n.Entries) > 0 && !strings.HasSuffix(n.Entries[0].Lead, n.indent) && n.indent != ""
+	inline := n.isInline()
 	gaps := make([]string, len(n.Entries))
 	own := make(map[*Entry]string, len(entries))
 	for i, e := range n.Entries {
-		stays, goes := splitLead(e.Lead, n.indent)
-		if n.heads(i) {
-			stays, goes = stays+goes, ""
-		}
-		own[e] = goes
-		gaps[i] = stays
+		gaps[i], own[e] = n.parted(i)
 	}
 	carry := ""
 	for i, e := range n.Entries {
@@ -87,6 +82,20 @@ func joinGaps(a, b string) string {
 		return a
 	}
 	return a + b
+}
+
+// isInline reports whether the first entry stands behind something on its line.
+func (n *Node) isInline() bool {
+	return len(n.Entries) > 0 && !strings.HasSuffix(n.Entries[0].Lead, n.indent) && n.indent != ""
+}
+
+// parted gives what stands above the entry i, and what of it goes where it goes.
+func (n *Node) parted(i int) (stays, goes string) {
+	stays, goes = splitLead(n.Entries[i].Lead, n.indent)
+	if n.heads(i) {
+		return stays + goes, ""
+	}
+	return stays, goes
 }
 
 // splitLead parts what stands before an entry: the comment lines directly above it,

@@ -128,11 +128,21 @@ func (n *Node) Insert(i int, e *Entry) {
 // directly above it. What else stood above it stays.
 func (n *Node) Remove(e *Entry) {
 	i := n.Index(e)
-	if i < 0 {
+	switch {
+	case i < 0:
+		return
+	case n.Flow || n.isInline():
+		n.Arrange(slices.Delete(slices.Clone(n.Entries), i, i+1))
 		return
 	}
-	rest := slices.Delete(slices.Clone(n.Entries), i, i+1)
-	n.Arrange(rest)
+	gap, _ := n.parted(i)
+	if i+1 < len(n.Entries) {
+		next, own := n.parted(i + 1)
+		n.Entries[i+1].Lead = joinGaps(gap, next) + own + n.indent
+	} else if strings.TrimSpace(gap) != "" { // blank lines part the last entry from nothing
+		n.close = gap + n.close
+	}
+	n.Entries = slices.Delete(n.Entries, i, i+1)
 }
 
 // LineEnd gives the line end of the text that the node stands in.

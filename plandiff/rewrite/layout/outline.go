@@ -224,6 +224,11 @@ func (e *Entry) whole(lines string) int {
 // IsClosed reports whether the entry is still to be opened.
 func (e *Entry) IsClosed() bool { return e.closed != "" }
 
+// MayHold reports whether the word stands in the entry; of one that is open it may.
+func (e *Entry) MayHold(word string) bool {
+	return e.closed == "" || strings.Contains(e.behind(), word)
+}
+
 // Open reads what stands behind the key of an entry that ParseRecords left closed:
 // Sep, Value and Trail are not there before. An entry that is open stays as it is.
 // One that cannot be read is Locked: that can be only where the reader of the plan
