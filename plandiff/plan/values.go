@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -81,7 +82,9 @@ func DateOf(t time.Time) Date {
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
 // Before reports whether d comes before e.
-func (d Date) Before(e Date) bool { return d.String() < e.String() }
+func (d Date) Before(e Date) bool {
+	return cmp.Or(cmp.Compare(d.Year, e.Year), cmp.Compare(d.Month, e.Month), cmp.Compare(d.Day, e.Day)) < 0
+}
 
 // Charset is the set of characters that a radio can show.
 type Charset string

@@ -53,6 +53,7 @@ const (
 	mostWaiting = 10_000
 	mostDone    = 10_000 // deliveries that are remembered
 	mostTries   = 5
+	longestWait = time.Minute << (2 * (mostTries - 2))
 )
 
 // ErrFull says that too many jobs wait.
@@ -120,6 +121,11 @@ func (q *Queue) Push(j Job) (bool, error) {
 	if len(q.jobs) >= mostWaiting {
 		return false, ErrFull
 	}
+	for _, other := range q.jobs { // what comes later counts as later, though the clock was set back meanwhile
+		if other.Name() == j.Name() && !j.Received.After(other.Received) {
+			j.Received = other.Received.Add(1)
+		}
+	}
 	if err := q.keep(j); err != nil {
 		return false, err
 	}
@@ -166,7 +172,7 @@ func (q *Queue) Take(now time.Time) (j Job, ok bool, again time.Duration, change
 			_ = q.move(j.ID, done) // the later one tells of it
 			continue
 		}
-		if left := j.After.Sub(now); left > 0 {
+		if left := j.After.Sub(now); left > 0 && left <= longestWait { // a longer one was set by a clock that ran ahead
 			again = min(again, left)
 			continue
 		}
