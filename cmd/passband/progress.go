@@ -70,6 +70,7 @@ func (a *app) reading(ctx context.Context, read func(*history.Repository, *chron
 	if err != nil {
 		return err
 	}
+	repo.ExpectMuch(ctx)
 	r := chronicle.New(repo, repo.Prefix())
 	a.progress = a.newProgress()
 	defer a.progress.clear()

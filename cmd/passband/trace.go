@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"passband.example/plandiff/chronicle"
 	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
 	"passband.example/review/report"
 )
 
@@ -48,17 +49,20 @@ of.`,
 }
 
 // trace traces a thing of the plan being edited, or of that at a revision.
-func (a *app) trace(ctx context.Context, thing, at string) (*report.Document, []*chronicle.Trace, error) {
-	rev, names := "HEAD", []string(nil)
-	if at != "" {
-		rev, names = at, []string{at}
+func (a *app) trace(ctx context.Context, thing, at string) (d *report.Document, traces []*chronicle.Trace, err error) {
+	rev := at
+	if at == "" {
+		rev = "HEAD"
+		if d, err = a.one(ctx, nil, a.loadSound); err != nil {
+			return nil, nil, err
+		}
 	}
-	d, err := a.one(ctx, names, a.loadSound)
-	if err != nil {
-		return nil, nil, err
-	}
-	var traces []*chronicle.Trace
 	err = a.reading(ctx, func(repo *history.Repository, r *chronicle.Reader) error {
+		if d == nil {
+			if d, err = a.one(ctx, []string{at}, a.recorded(r)); err != nil {
+				return err
+			}
+		}
 		span, err := chronicle.ParseSpan(ctx, repo, rev)
 		if err == nil {
 			traces, err = r.Trace(ctx, span.To, d.Expansion, thing)
@@ -66,4 +70,17 @@ func (a *app) trace(ctx context.Context, thing, at string) (*report.Document, []
 		return err
 	})
 	return d, traces, err
+}
+
+// recorded reads a plan as loadSound does, and one at a commit as the reader of its history
+// does, which then need not read it again.
+func (a *app) recorded(r *chronicle.Reader) loader {
+	return func(ctx context.Context, side history.Side) (*plan.Expansion, error) {
+		if side.Commit != nil && side.Folder == r.Folder() {
+			if x, err := r.At(ctx, *side.Commit); err == nil {
+				return x, nil
+			}
+		}
+		return a.loadSound(ctx, side) // which says what is wrong
+	}
 }

@@ -21,6 +21,7 @@ type ahead struct {
 	mu    sync.Mutex
 	blobs map[string][]byte
 	size  int
+	only  map[string]bool // the paths that are worth it; nil: all
 }
 
 // take gives the contents with this hash, once.
@@ -46,18 +47,26 @@ func (a *ahead) put(hash string, data []byte) {
 	}
 }
 
-func (a *ahead) has(hash string) bool {
+// wants reports whether it is worth reading an older version of a file.
+func (a *ahead) wants(change history.BlobChange) bool {
 	a.mu.Lock()
 	defer a.mu.Unlock()
-	_, ok := a.blobs[hash]
-	return ok || a.size > bytesAhead
+	_, has := a.blobs[change.Old.Hash]
+	return !has && a.size <= bytesAhead && (a.only == nil || a.only[change.Path]) && plan.MayMatter(change.Path) && change.Old.IsFile()
+}
+
+// want says which files alone are worth reading from now on.
+func (a *ahead) want(files map[string]bool) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	a.only = files
 }
 
 // forget drops what nobody asked for.
 func (a *ahead) forget() {
 	a.mu.Lock()
 	defer a.mu.Unlock()
-	a.blobs, a.size = nil, 0
+	a.blobs, a.size, a.only = nil, 0, nil
 }
 
 // A seen is one commit of a walk.
@@ -120,7 +129,7 @@ func (f *fetching) send() error {
 	var hashes []string
 	for _, s := range f.waiting {
 		for _, change := range s.changes {
-			if plan.MayMatter(change.Path) && change.Old.IsFile() && !f.r.ahead.has(change.Old.Hash) {
+			if f.r.ahead.wants(change) {
 				hashes = append(hashes, change.Old.Hash)
 			}
 		}

@@ -90,8 +90,7 @@ func (w *walker) pass(h history.Commit) error {
 	l := w.lines[h.Hash]
 	delete(w.lines, h.Hash)
 	if len(h.Parents) == 1 {
-		w.carry(h.Parents[0], l)
-		return nil
+		return w.carry(h.Parents[0], l)
 	}
 	for _, hash := range h.Parents {
 		same, err := w.sameFolder(hash, h)
@@ -99,9 +98,11 @@ func (w *walker) pass(h history.Commit) error {
 			return err
 		}
 		if same {
-			w.carry(hash, l)
-			return nil
+			return w.carry(hash, l)
 		}
+	}
+	if err := w.land(h.Hash, l); err != nil {
+		return err
 	}
 	now, err := w.snapshot(w.ctx, h, w.folder)
 	if err != nil {
@@ -116,7 +117,9 @@ func (w *walker) pass(h history.Commit) error {
 		return err
 	}
 	for i, hash := range h.Parents {
-		w.carry(hash, &line{now: s.before[i], trails: older[i]})
+		if err := w.carry(hash, &line{now: s.before[i], trails: older[i]}); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -32,6 +32,9 @@ func New(repo *history.Repository, dir string) *Reader {
 	return &Reader{repo: repo, dir: dir, files: newFileCache()}
 }
 
+// Folder gives the folder of the plan, "" for the top.
+func (r *Reader) Folder() string { return r.dir }
+
 // At reads the plan as it was at a commit, worked out. The error is
 // plan.ErrNoPlan where there was none, or an *Unreadable.
 func (r *Reader) At(ctx context.Context, c history.Commit) (*plan.Expansion, error) {

@@ -29,7 +29,7 @@ func (t *tracer) follow(s *step) ([][]trail, error) {
 		return nil, err
 	}
 	if begins(ds) {
-		all, err := s.beginning(slices.ContainsFunc(s.trails, func(t trail) bool { return t.channel }))
+		all, err := t.beginning(s)
 		if err != nil {
 			return nil, err
 		}
@@ -72,6 +72,48 @@ func (t *tracer) differences(s *step) ([]*difference, error) {
 		}
 	}
 	return ds, nil
+}
+
+// beginning tells that all records of the plan after a commit are new, or those alone that
+// have to do with what is followed.
+func (t *tracer) beginning(s *step) (*plandiff.Comparison, error) {
+	p, err := s.records(s.ctx, s.now)
+	if err != nil {
+		return nil, err
+	}
+	if w := t.watch(p, s.trails); w != nil {
+		if p, err = w.part(p); err != nil {
+			return nil, err
+		}
+	}
+	c := &plandiff.Comparison{Old: plan.Expand(new(plan.Plan)), New: plan.Expand(p)}
+	for _, section := range plan.Sections() {
+		for _, r := range section.All(p) {
+			c.Changes = append(c.Changes, plandiff.Change{Op: plandiff.Added, Thing: r.Thing()})
+		}
+	}
+	return c, nil
+}
+
+// watch watches the records that are followed, and of a channel those that it is made of. A
+// talk path may get a channel with words of its own from any file.
+func (t *tracer) watch(p *plan.Plan, trails []trail) *watch {
+	var things []plan.Thing
+	for _, tr := range trails {
+		if !tr.channel {
+			things = append(things, tr.thing)
+			continue
+		}
+		if spec, ok := p.Channels.Find(tr.thing.Key); !ok || spec.Path.Written() {
+			return nil
+		}
+		for made := range t.made {
+			if _, ok := p.Find(made); ok {
+				things = append(things, made)
+			}
+		}
+	}
+	return newWatch(p, things)
 }
 
 // makes notes the records that a channel is made of.

@@ -105,7 +105,7 @@ func (s *snapshot) back(parent string, changes []history.BlobChange) *snapshot {
 	if alike {
 		before.listed, before.refused, before.err = true, s.refused, s.missing()
 	}
-	if s.assembly != nil && s.judged {
+	if before.newer = s.newer; s.assembly != nil && s.judged {
 		before.newer = s
 	}
 	return before

@@ -158,16 +158,22 @@ func (t *tracer) channel(x *plan.Expansion, name string) {
 // edited settles what is being edited and not recorded yet, and gives the trails
 // as the newest commit calls them.
 func (t *tracer) edited(ctx context.Context, r *Reader, at history.Commit, x *plan.Expansion) ([]trail, error) {
-	recorded, err := r.At(ctx, at)
+	recorded, err := r.recordsAt(ctx, at)
 	for isVerdict(err) && len(at.Parents) > 0 && !at.Truncated { // back to a plan that can be read
 		if at, err = r.repo.Commit(ctx, at.Parents[0]); err != nil {
 			return nil, err
 		}
-		recorded, err = r.At(ctx, at)
+		recorded, err = r.recordsAt(ctx, at)
 	}
 	switch {
+	case err == nil && (recorded == x.Plan || plandiff.CompareRecords(recorded, x.Plan).Empty()):
+		return t.open, nil
 	case err == nil:
-		return t.settleAll(nil, plandiff.Compare(recorded, x), t.open), nil
+		worked, err := r.At(ctx, at)
+		if err != nil {
+			return nil, err
+		}
+		return t.settleAll(nil, plandiff.Compare(worked, x), t.open), nil
 	case isVerdict(err):
 		return t.open, nil // there is none
 	}

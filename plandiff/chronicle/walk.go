@@ -6,12 +6,16 @@ import (
 	"io/fs"
 
 	"passband.example/plandiff/history"
+	"passband.example/plandiff/plan"
 )
 
 // A line is what is known of a commit before it is visited.
 type line struct {
 	now    *snapshot // nil where its folders must be read
 	trails []trail
+	watch  *watch                 // what would have to change for it to matter; nil where that is not known
+	passed []history.Commit       // those before, newest first, that did not matter
+	behind [][]history.BlobChange // what the last of those changed since now, newest first
 }
 
 // A teller gets every commit of a walk.
@@ -21,6 +25,9 @@ type teller interface {
 	// follow gives what the parents call the things that are followed, by parent.
 	// It is also asked of merges that changed nothing themselves.
 	follow(s *step) ([][]trail, error)
+	// watch tells what would have to change in a plan for a commit to matter, or gives nil
+	// where any may.
+	watch(p *plan.Plan, trails []trail) *watch
 }
 
 // A walker goes through the commits that changed the plan, newest first, and
@@ -84,6 +91,12 @@ func (w *walker) commit(c history.Commit, changes []history.BlobChange) error {
 			return err
 		}
 	}
+	if passes, err := w.passes(c, l, changes); passes || err != nil {
+		return err
+	}
+	if err := w.land(c.Hash, l); err != nil {
+		return err
+	}
 	s := &step{walker: w, commit: c, now: l.now, trails: l.trails}
 	if len(c.Parents) == 1 {
 		err = w.oneParent(s, changes)
@@ -142,7 +155,9 @@ func (w *walker) leave(s *step) error {
 		}
 	}
 	for i, hash := range s.commit.Parents {
-		w.carry(hash, &line{now: s.before[i], trails: older[i]})
+		if err := w.carry(hash, &line{now: s.before[i], trails: older[i]}); err != nil {
+			return err
+		}
 	}
 	if w.follows && !w.alive() {
 		return fs.SkipAll
@@ -164,17 +179,26 @@ func (w *walker) alive() bool {
 const mostLines = 64
 
 // carry adds a line to what is known of a commit by way of its other children.
-func (w *walker) carry(hash string, l *line) {
+func (w *walker) carry(hash string, l *line) error {
 	known, ok := w.lines[hash]
 	if !ok {
 		if !w.follows && len(w.lines) >= mostLines {
 			clear(w.lines)
 		}
 		w.lines[hash] = l
-		return
+		return nil
 	}
-	known.trails = joined(known.trails, l.trails)
+	if len(l.trails) > 0 && len(known.trails) > 0 {
+		if err := errors.Join(w.land(hash, known), w.land(hash, l)); err != nil {
+			return err
+		}
+		known.trails, known.watch = joined(known.trails, l.trails), nil
+	} else if len(l.trails) > 0 {
+		w.lines[hash] = l
+		known, l = l, known
+	}
 	if known.now == nil {
 		known.now = l.now
 	}
+	return nil
 }

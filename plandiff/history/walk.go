@@ -34,7 +34,7 @@ func (r *Repository) Walk(ctx context.Context, from, to Commit, dir string, visi
 	if err != nil {
 		return err
 	}
-	r.switchOver(ctx, r.current())
+	r.ExpectMuch(ctx)
 	if git, ok := r.current().(*commandStore); ok && from.Hash == "" {
 		err = r.explain(git.log(ctx, to.Hash, dir, visit))
 	} else {
@@ -45,6 +45,10 @@ func (r *Repository) Walk(ctx context.Context, from, to Commit, dir string, visi
 	}
 	return err
 }
+
+// ExpectMuch takes the git command into use, if there is one that can read the repository,
+// because much is going to be read. Walk does so itself.
+func (r *Repository) ExpectMuch(ctx context.Context) { r.switchOver(ctx, r.current()) }
 
 type visitor func(Commit, []BlobChange) error
 

@@ -35,6 +35,23 @@ func Parts(was, now *File) (gone, came *File) {
 	return gone, came
 }
 
+// Differ reports whether one of some things may not be the same in two versions of a file:
+// whether a record of it is not the very same in both.
+func Differ(was, now *File, things map[Thing]bool) bool {
+	s := shared(was.records, now.records)
+	for i, r := range s.old {
+		if things[r.Thing()] && s.now(s.before+i) < 0 {
+			return true
+		}
+	}
+	for _, r := range s.new {
+		if _, ok := s.between[r]; !ok && things[r.Thing()] {
+			return true
+		}
+	}
+	return false
+}
+
 // only gives the file with these of its records alone.
 func (f *File) only(which []int) *File {
 	g := &File{name: f.name, records: make([]Record, 0, len(which))}

@@ -130,6 +130,73 @@ func (r Renames) entry(text string) string {
 	return strings.Join(parts, "/")
 }
 
+// Targets gives the things that a record refers to by their keys. It gives false where a
+// reference is to something that may have no key, or that is not there.
+func (p *Plan) Targets(r Record) ([]Thing, bool) {
+	var targets []Thing
+	s := SectionOf(r.Thing().Kind)
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if f.Ref == NoRef {
+			continue
+		}
+		for _, item := range f.items(r) {
+			things, ok := f.Ref.targets(item.Text)
+			if !ok {
+				return nil, false
+			}
+			for _, t := range things {
+				if _, ok := p.Find(t); !ok {
+					return nil, false
+				}
+			}
+			targets = append(targets, things...)
+		}
+	}
+	return targets, true
+}
+
+// targets gives the things whose keys stand in a reference, or false where that cannot be
+// told from its text.
+func (ref Ref) targets(text string) ([]Thing, bool) {
+	switch ref {
+	case RefGroup:
+		return []Thing{{KindGroup, text}}, true
+	case RefReceiveList:
+		if text == ListenSlot || text == ListenRepeater || text == ListenNone {
+			return nil, true
+		}
+		return []Thing{{KindReceiveList, text}}, true
+	case RefScanList:
+		return []Thing{{KindScanList, text}}, true
+	case RefZone:
+		return []Thing{{KindZone, text}}, true
+	case RefRepeater:
+		return []Thing{{KindRepeater, text}}, true
+	case RefEntry:
+		return entryTargets(text), true
+	}
+	return nil, false
+}
+
+func entryTargets(text string) []Thing {
+	if key, ok := strings.CutPrefix(text, zonePrefix); ok {
+		return []Thing{{KindZone, key}}
+	}
+	parts := strings.Split(text, "/")
+	if len(parts) == 1 {
+		return []Thing{{KindChannel, text}}
+	}
+	var targets []Thing
+	if parts[0] != "*" {
+		targets = append(targets, Thing{KindRepeater, parts[0]})
+	}
+	if len(parts) == 3 && parts[2] != "*" {
+		targets = append(targets, Thing{KindGroup, parts[2]})
+	}
+	return targets
+}
+
 // about translates what an acceptance names: "zone valley", a talk path, or a
 // bare key, which is taken for the first kind that has it.
 func (r Renames) about(text string) string {
