@@ -6,8 +6,8 @@
 //
 // A text or the value of an attribute may be anything: it is escaped as it is written (WHATWG,
 // HTML, section 13.1). There are no other places for it. Names of elements and attributes, styles
-// and scripts are the program's own; data reaches a script as JSON only; and an attribute that a
-// browser would run, fetch or follow out of the page is refused, whatever it says.
+// and scripts are the program's own; data reaches a script as JSON only; and an element or attribute
+// by which a browser would run, fetch or follow something is refused: [Write] gives an error.
 //
 // # Why not the templates of Go
 //
@@ -34,13 +34,21 @@ const (
 	failed   // what could not be made; text says why
 )
 
-// El is an element: its attributes, and what stands in it.
+// El is an element: its attributes, and what stands in it. One that a browser would run or fetch
+// is refused; [Style], [Script] and [JSON] make those that a page may have.
 func El(name string, inside ...*Node) *Node {
+	if actingElements.has(name) {
+		return refused("element", name)
+	}
 	return &Node{kind: element, name: name, inside: inside}
 }
 
-// Attr is an attribute of the element that it stands in.
+// Attr is an attribute of the element that it stands in. One that a browser would run, fetch or
+// follow out of the page is refused.
 func Attr(name, value string) *Node {
+	if actingAttribute(name, value) {
+		return refused("attribute", name)
+	}
 	return &Node{kind: attribute, name: name, text: value}
 }
 

@@ -105,7 +105,7 @@ func TestAnyText(t *testing.T) {
 	})
 }
 
-// TestRefused holds that no attribute is written by which a browser does something.
+// TestRefused holds that no element or attribute is written by which a browser does something.
 func TestRefused(t *testing.T) {
 	for _, a := range [][2]string{
 		{"onclick", "x"}, {"OnLoad", ""}, {"style", "color:red"}, {"src", "x"}, {"srcdoc", ""}, {"href", "javascript:x"}, {"HREF", "//x.example"}, {"href", ""}, {"xlink:href", "#x"}, {"formaction", "#"},
@@ -113,6 +113,15 @@ func TestRefused(t *testing.T) {
 		var b strings.Builder
 		if err := h.Write(&b, h.El("html", h.El("a", h.Attr(a[0], a[1])))); err == nil || !strings.Contains(err.Error(), a[0]) {
 			t.Errorf("%s=%q is written: %v", a[0], a[1], err)
+		}
+		if err := h.Write(&b, h.El("html", h.El("br", h.Group(h.Attr(a[0], a[1]))))); err == nil {
+			t.Errorf("%s=%q is written on an element without an end", a[0], a[1])
+		}
+	}
+	for _, name := range []string{"script", "SCRIPT", "style", "iframe", "object", "img", "base", "use"} {
+		var b strings.Builder
+		if err := h.Write(&b, h.El("html", h.El(name, h.Text("x")))); err == nil || !strings.Contains(err.Error(), name) {
+			t.Errorf("<%s> is written: %v", name, err)
 		}
 	}
 }
