@@ -5,13 +5,45 @@ import (
 	"slices"
 	"strings"
 
+	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
 )
 
 // after tells what is wrong with the merged plan though it is with neither side
 // alone.
 func (w *work) after() []string {
-	return append(w.retunedByBoth(), together(w.even[1].plan, w.even[2].plan, w.merged)...)
+	if w.untouched() != nil {
+		return nil // what is wrong with the one side is so without the other
+	}
+	all := append(w.retunedByBoth(), sameIDs(w.even[1].plan, w.even[2].plan, w.merged)...)
+	if !isLimited(w.merged) && (isInert(w.made[0]) || isInert(w.made[1])) {
+		return all
+	}
+	return append(all, astrayTogether(w.even[1].plan, w.even[2].plan, w.merged)...)
+}
+
+// isInert reports whether a side changed neither a reference nor anything that one could
+// lead to. Then no reference leads anywhere else than it does on the other side.
+func isInert(made *plandiff.Comparison) bool {
+	for _, c := range made.Changes {
+		s := plan.SectionOf(c.Thing.Kind)
+		if c.Op != plandiff.Changed || !s.HasOwnKeys() || c.Thing.Kind == plan.KindRadio {
+			return false
+		}
+		for _, e := range c.Edits {
+			if f := s.Field(e.Field); f.Form != plan.Scalar || f.Ref != plan.NoRef {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// isLimited reports whether a radio states what it holds at most.
+func isLimited(p *plan.Plan) bool {
+	return slices.ContainsFunc(p.Radios.All(), func(r *plan.Radio) bool {
+		return slices.ContainsFunc(r.Limits[:], func(most plan.Value[int]) bool { return most.IsSet() })
+	})
 }
 
 // sameIDs tells of groups and operators that share an ID since both sides came

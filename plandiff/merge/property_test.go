@@ -175,6 +175,31 @@ func listMerged(t *rapid.T, what, was, mine, other, got string) {
 	}
 }
 
+// A merge that does not look for what leads nowhere, since neither side can have made
+// it so, misses nothing that Together finds in the three plans.
+func TestNothingGoesAstrayUntold(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		base, ours, theirs := drawn(t)
+		b, o, th := plantest.Load(t, base), plantest.Load(t, ours), plantest.Load(t, theirs)
+		if len(plandiff.CompareRecords(b, o).Renames)+len(plandiff.CompareRecords(b, th).Renames) > 0 {
+			t.Skip("Together knows the sides by their own keys")
+		}
+		r := merged(t, base, ours, theirs)
+		if len(r.Conflicts) > 0 {
+			t.Skip("the text is no plan")
+		}
+		want, err := merge.Together(ours, theirs, r.Files)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, warning := range want {
+			if !slices.Contains(r.After, warning) {
+				t.Fatalf("%q is not told:\nbase\n%s\nours\n%s\ntheirs\n%s", warning, show(base), show(ours), show(theirs))
+			}
+		}
+	})
+}
+
 // Who is called ours makes no difference but for the order.
 func TestSymmetric(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -24,17 +24,19 @@ func Together(ours, theirs, merged Files) ([]string, error) {
 			return nil, err
 		}
 	}
-	return together(tips[0].plan, tips[1].plan, tips[2].plan), nil
+	o, t, m := tips[0].plan, tips[1].plan, tips[2].plan
+	return append(sameIDs(o, t, m), astrayTogether(o, t, m)...), nil
 }
 
-func together(ours, theirs, merged *plan.Plan) []string {
-	all := sameIDs(ours, theirs, merged)
+// astrayTogether tells of references that lead nowhere or back to themselves, and of
+// memories that are too small, since both sides came together.
+func astrayTogether(ours, theirs, merged *plan.Plan) []string {
 	now := plan.Expand(merged)
 	if len(now.Unresolved)+len(now.Cycles)+len(crossed(now)) == 0 {
-		return all
+		return nil
 	}
 	o, t := plan.Expand(ours), plan.Expand(theirs)
-	all = append(all, dangling(known(o, now), known(t, now), now)...)
+	all := dangling(known(o, now), known(t, now), now)
 	all = append(all, circles(o, t, now)...)
 	return append(all, overfull(o, t, now)...)
 }
