@@ -57,6 +57,9 @@ const (
 
 var appliesWords = [...]string{"any", "fm", "tones", "dmr", "mixed", "shared", "one-system"}
 
+// AppliedWords returns the words for the kinds of pairs whose rows are applied.
+func AppliedWords() []string { return slices.Clone(appliesWords[:SharedPairs]) }
+
 // String returns the word that stands in the tables.
 func (a Applies) String() string {
 	if int(a) < len(appliesWords) {
@@ -136,7 +139,7 @@ func readRow(cells []string) (row Row, problems []string) {
 	}
 	applies := slices.Index(appliesWords[:], cells[4])
 	if applies < 0 {
-		amiss("applies %.40q is not known; write one of %s", cells[4], strings.Join(appliesWords[:], ", "))
+		amiss("applies %.40q is not known; write one of %s", cells[4], strings.Join(AppliedWords(), ", "))
 	}
 	row.Applies = Applies(max(applies, 0))
 	if strings.TrimSpace(row.Source) == "" {

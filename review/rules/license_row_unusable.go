@@ -30,8 +30,8 @@ func licenseRowUnusable(p *review.Pass) {
 				At: r.Place(), About: []plan.Thing{r.Thing()},
 				What:   "this row of the club's own license table can't be used: " + problem,
 				Why:    "it was left out, so what it bars or allows was not judged",
-				Fix:    "mend the row; the columns are explained in the package comment of review/license",
-				Source: "the form of the license tables of this program",
+				Fix:    "mend the row, or take it out; \"passband explain plan\" tells what may stand in each column",
+				Source: "the columns of the table: passband explain plan",
 			})
 		}
 	}

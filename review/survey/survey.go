@@ -2,6 +2,7 @@ package survey
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"passband.example/plandiff/plan"
@@ -67,9 +68,12 @@ func OwnRow(r *plan.SeparationRow) (rf.Row, error) {
 	rows, err := rf.ReadRows(plan.SeparationFile, []byte(plan.SeparationColumns+"\n"+r.Row.V+"\n"))
 	switch {
 	case err != nil:
-		return rf.Row{}, errors.New(strings.ReplaceAll(err.Error(), plan.SeparationFile+":2: ", ""))
+		problems := strings.ReplaceAll(err.Error(), plan.SeparationFile+":2: ", "")
+		return rf.Row{}, errors.New(strings.ReplaceAll(problems, "\n", "; "))
 	case len(rows) != 1:
 		return rf.Row{}, errors.New("it holds no row")
+	case rows[0].Applies >= rf.SharedPairs:
+		return rf.Row{}, fmt.Errorf("applies %q is never applied, since a plan does not tell such stations; write one of %s", rows[0].Applies, strings.Join(rf.AppliedWords(), ", "))
 	}
 	rows[0].File, rows[0].Line = OwnFile, int(r.Place().Line)
 	return rows[0], nil
