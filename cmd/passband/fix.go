@@ -44,6 +44,7 @@ func (a *app) fix(ctx context.Context, names []string) error {
 		return err
 	}
 	d := report.OfMended(origin(side), r)
+	d.InGit = inGit(ctx, filepath.FromSlash(side.Folder))
 	if err := a.write(report.Mended(d, r), func(w io.Writer) error { return report.MendedJSON(w, d, r) }); err != nil {
 		return err
 	}

@@ -160,6 +160,7 @@ func (a *app) importTables(ctx context.Context, l *tables.Layout, radio string, 
 		}
 	}
 	d.Old = nil // it is the same place
+	d.InGit = inGit(ctx, g.dir)
 	if err := a.write(report.Imported(d, in, names), func(w io.Writer) error { return report.ImportedJSON(w, d, in, names) }); err != nil {
 		return err
 	}

@@ -145,6 +145,17 @@ func origin(side history.Side) *report.Origin {
 	return o
 }
 
+// inGit tells whether a folder lies in a repository, so that git shows what was written there.
+func inGit(ctx context.Context, folder string) bool {
+	sides, err := history.At(ctx, folder)
+	if err != nil {
+		return false
+	}
+	defer sides.Close()
+	repo, _ := sides.Repository()
+	return repo != nil
+}
+
 // one loads the plan that a command was given, or the one being edited.
 func (a *app) one(ctx context.Context, names []string, load loader) (*report.Document, error) {
 	sides, err := history.At(ctx, a.plan)

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"passband.example/plandiff/plan/tree"
 )
@@ -33,7 +32,7 @@ func (l *loader) topKey(key, value tree.Node) {
 func (l *loader) section(under string, key, value tree.Node) {
 	i := slices.IndexFunc(sections(), func(s *Section) bool { return s.Key != "" && s.Key == key.Value() && s.under == under })
 	if i < 0 {
-		l.unknown(key, "section", sectionKeys(under))
+		l.unknown(key, "section", hint(key.Value(), sectionKeys(under)))
 		return
 	}
 	s := sections()[i]
@@ -62,19 +61,7 @@ func sectionKeys(under string) []string {
 	return keys
 }
 
-func (l *loader) unknown(key tree.Node, what string, known []string) {
-	if l.full() {
-		return // finding what was meant takes time
-	}
-	fix := "the keys here are: " + strings.Join(known, ", ")
-	if near := Nearest(key.Value(), known); near != "" {
-		fix = "did you mean " + near + "?"
-	}
-	if isDigits(key.Value()) {
-		fix = "if it is the rest of a number, write the number with a point"
-	} else if word, _, several := strings.Cut(key.Value(), " "); several && slices.Contains(known, word) {
-		fix = "write a colon behind " + word
-	}
+func (l *loader) unknown(key tree.Node, what, fix string) {
 	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value()), what), "a key that is not read looks as if it worked", fix)
 }
 
@@ -153,7 +140,9 @@ func (l *loader) block(lay *layout, r Record, what *trail, n tree.Node) {
 		f, inner := lay.fields[key.Value()], lay.blocks[key.Value()]
 		switch {
 		case f == nil && inner == nil:
-			l.unknown(key, "key of "+what.String(), lay.keys)
+			if !l.full() { // finding what was meant takes time
+				l.unknown(key, "key of "+what.String(), lay.hint(key.Value(), value))
+			}
 			return
 		case f != nil && f.Form != Flag:
 			f.load(l, r, value)
@@ -163,6 +152,10 @@ func (l *loader) block(lay *layout, r Record, what *trail, n tree.Node) {
 		}
 		if short := inner.fields["send"]; short != nil && isScalar(value) {
 			short.load(l, r, value) // tone: 103.5 says what is sent
+			return
+		}
+		if fix := inner.instead(key.Value(), f != nil, value); fix != "" {
+			l.bad(value, (&trail{what, key.Value()}).String()+" is "+shape(value)+" here, and needs keys with values", fix)
 			return
 		}
 		l.block(inner, r, &trail{what, key.Value()}, value)

@@ -20,6 +20,7 @@ type Document struct {
 	Verdict    *review.Verdict
 	Expansion  *plan.Expansion // of the new plan
 	Unfold     bool            // list every effect
+	InGit      bool            // the new plan lies in a repository, which tells what was written
 
 	placeless bool // do not say where in the files
 	brief     bool // do not say what a change reaches

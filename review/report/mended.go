@@ -37,7 +37,7 @@ func Mended(d *Document, r *mend.Result) *Page {
 	} else {
 		p.heading(2, text("What changes"))
 		d.changes(p)
-		p.paragraph(text("Look at it with git diff before you commit it: a machine does not know the hills."))
+		p.paragraph(text("%s: a machine does not know the hills.", d.lookFirst()))
 	}
 	p.heading(2, text("What is found now"))
 	d.findings(p, d.Verdict.Findings)

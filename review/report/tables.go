@@ -124,9 +124,17 @@ func Imported(d *Document, in *tables.Import, written []string) *Page {
 			}
 			line = line.and(code(name))
 		}
-		p.paragraph(line.and(text(". Look at it with git diff before you commit it."))...)
+		p.paragraph(line.and(text(". %s.", d.lookFirst()))...)
 	}
 	return p
+}
+
+// lookFirst says what to do with a plan that was written into.
+func (d *Document) lookFirst() string {
+	if d.InGit {
+		return "Look at it with git diff before you commit it"
+	}
+	return "Look at it before you pass it on"
 }
 
 // refused lists the rows that cannot be read.
