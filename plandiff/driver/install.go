@@ -146,11 +146,7 @@ func edit(dir, lines string) error {
 		return err
 	}
 	old := string(data)
-	before, after := around(old)
-	if before != "" && !strings.HasSuffix(before, "\n") {
-		before += "\n"
-	}
-	switch text := before + lines + after; text {
+	switch text := with(old, lines); text {
 	case old:
 		return nil
 	case "":
@@ -160,16 +156,31 @@ func edit(dir, lines string) error {
 	}
 }
 
-// around gives what stands before and behind the lines of passband.
+// with gives a text with lines in the place of those of passband.
+func with(text, lines string) string {
+	before, after := around(text)
+	if before != "" && !strings.HasSuffix(before, "\n") {
+		before += "\n"
+	}
+	return before + lines + after
+}
+
+// around gives what stands before and behind the lines of passband. A first line of them
+// without a last, which somebody took out, is left: nothing of theirs is lost.
 func around(text string) (before, after string) {
-	before, rest, ok := strings.Cut(text, beginLine+"\n")
-	if !ok {
-		return text, ""
+	lines := strings.SplitAfter(text, "\n")
+	begin := -1
+	for i, line := range lines {
+		switch strings.TrimRight(line, "\r\n") {
+		case beginLine:
+			begin = i
+		case endLine:
+			if begin >= 0 {
+				return strings.Join(lines[:begin], ""), strings.Join(lines[i+1:], "")
+			}
+		}
 	}
-	if _, after, ok := strings.Cut(rest, endLine+"\n"); ok {
-		return before, after
-	}
-	return text, "" // somebody took the last line out: nothing of theirs is lost
+	return text, ""
 }
 
 // String tells a person what is set up, and what to do.

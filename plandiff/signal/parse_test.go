@@ -122,6 +122,7 @@ func readings() []reading {
 		{"Longitude", []string{"-104.2", "180", "104.2\u00b0 W", "11.6 E"}, promise(ParseLongitude)},
 		{"Watts", []string{"5", "0.5", "50 W", "1000000"}, promise(ParseWatts)},
 		{"Meters", []string{"30", "-12.5", "30 m", "10000"}, promise(ParseMeters)},
+		{"Decibels", []string{"6", "2.15", "-3", "100", "2.155", "6 dB"}, promise(ParseDecibels)},
 	}
 }
 
@@ -178,3 +179,4 @@ func FuzzParseLatitude(f *testing.F)  { fuzz(f, "Latitude") }
 func FuzzParseLongitude(f *testing.F) { fuzz(f, "Longitude") }
 func FuzzParseWatts(f *testing.F)     { fuzz(f, "Watts") }
 func FuzzParseMeters(f *testing.F)    { fuzz(f, "Meters") }
+func FuzzParseDecibels(f *testing.F)  { fuzz(f, "Decibels") }
