@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"passband.example/plandiff/generate"
 	"passband.example/plandiff/merge"
 )
 
@@ -37,6 +38,19 @@ func BenchmarkPlans(b *testing.B) {
 		if err != nil || len(r.Conflicts) > 0 {
 			b.Fatal(err, r.Conflicts)
 		}
+	}
+}
+
+// A merge of plans of the usual shape, in which each side changed ten records: what it
+// takes beyond reading the base should follow from those.
+func BenchmarkSizes(b *testing.B) {
+	for _, n := range []int{1_000, 10_000, 100_000} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			v := three{made(n, untouched), made(n, often(1_000, (*generate.Club).Change)), made(n, often(1_000, (*generate.Club).Retune))}
+			for b.Loop() {
+				merges(b, v)
+			}
+		})
 	}
 }
 

@@ -57,12 +57,17 @@ func twoKeys(w *work, thing plan.Thing, ours, theirs string) Conflict {
 // dropTaken leaves out a new key that another record has in one of the plans: then
 // the two keys stay what they are, and the records with the same key are merged.
 func (w *work) dropTaken(final, ours, theirs plan.Renames) {
+	heirs := make(map[plan.Thing]int, len(final)) // how many records get a key
+	for thing, key := range final {
+		heirs[plan.Thing{Kind: thing.Kind, Key: key}]++
+	}
 	for again := true; again; {
 		again = false
 		for thing, key := range final {
 			now := plan.Thing{Kind: thing.Kind, Key: key}
-			if w.isTaken(thing, now, final, ours, theirs) {
+			if heirs[now] > 1 || w.isTaken(thing, now, final, ours, theirs) {
 				delete(final, thing)
+				heirs[now]--
 				again = true
 			}
 		}
@@ -70,11 +75,6 @@ func (w *work) dropTaken(final, ours, theirs plan.Renames) {
 }
 
 func (w *work) isTaken(thing, now plan.Thing, final, ours, theirs plan.Renames) bool {
-	for other, key := range final {
-		if other != thing && other.Kind == thing.Kind && key == now.Key {
-			return true
-		}
-	}
 	for i, has := range []plan.Renames{{}, ours, theirs} {
 		if _, there := w.even[i].plan.Find(now); !there || has[thing] == now.Key {
 			continue

@@ -17,7 +17,7 @@ func (e *editor) rename() error {
 		if !ok {
 			return missing(c)
 		}
-		s, err := e.record(r)
+		s, err := e.key(r)
 		if err != nil {
 			return err
 		}

@@ -131,15 +131,16 @@ func (t *tree) entry(n *layout.Node, e *layout.Entry, locked *layout.Node) {
 	t.index(e.Value, locked)
 }
 
-// reveal opens the record that a line belongs to, if it was closed.
-func (t *tree) reveal(line int32) {
+// within gives the closed record that a line belongs to.
+func (t *tree) within(line int32) (spot, bool) {
 	i, found := slices.BinarySearchFunc(t.closed, int(line), func(s spot, line int) int { return s.entry.Key.Line - line })
 	if !found {
 		i--
 	}
-	if i >= 0 && t.closed[i].entry.IsClosed() {
-		t.entry(t.closed[i].in, t.closed[i].entry.Open(), nil)
+	if i < 0 || !t.closed[i].entry.IsClosed() {
+		return spot{}, false
 	}
+	return t.closed[i], true
 }
 
 // at gives the spot in one of the indexes that pick chooses.
@@ -148,7 +149,9 @@ func (e *editor) at(p plan.Place, pick func(*tree) map[at]spot) (spot, error) {
 	if t == nil {
 		return spot{}, &Unsafe{p, "this place is not found in the text", "make the change by hand"}
 	}
-	t.reveal(p.Line)
+	if s, ok := t.within(p.Line); ok {
+		t.entry(s.in, s.entry.Open(), nil)
+	}
 	s, ok := pick(t)[at{p.Line, p.Col}]
 	switch {
 	case !ok:
@@ -178,6 +181,16 @@ func (e *editor) record(r plan.Record) (spot, error) {
 		return e.at(r.Place(), items)
 	}
 	return e.at(r.Place(), keys)
+}
+
+// key gives where the key of a record stands, and leaves the record closed if it is.
+func (e *editor) key(r plan.Record) (spot, error) {
+	if t := e.trees[r.Place().File]; t != nil {
+		if s, ok := t.within(r.Place().Line); ok && atOf(s.entry.Key) == (at{r.Place().Line, r.Place().Col}) {
+			return s, nil
+		}
+	}
+	return e.record(r)
 }
 
 // header gives a spot whose entry holds the root of plan.yaml.

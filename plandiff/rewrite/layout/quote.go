@@ -20,6 +20,9 @@ func Quote(text string, flow bool) string {
 // isPlain reports whether a text means itself without quotes. What YAML would
 // take for nothing, for yes or no or for a merge key gets quotes.
 func isPlain(text string, flow bool) bool {
+	if isWord(text) {
+		return true
+	}
 	if text == "" || strings.ContainsAny(text, "\n\t\\\"") || strings.TrimSpace(text) != text {
 		return false
 	}
@@ -43,6 +46,13 @@ func isPlain(text string, flow bool) bool {
 	}
 	v := pairs[1]
 	return v.Kind == yaml.ScalarNode && v.Value == text && v.Tag != "!!null" && v.Tag != "!!merge" && v.Tag != "!!bool"
+}
+
+// isWord reports whether a text is a key of the usual form, and too long for one of
+// the words by which YAML means yes, no and nothing.
+func isWord(text string) bool {
+	return len(text) > len("false") && 'a' <= text[0] && text[0] <= 'z' &&
+		strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
 }
 
 // isNumber lets -104.2 and .5 stand as they are.
