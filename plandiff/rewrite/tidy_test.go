@@ -78,3 +78,33 @@ func TestTidyCase(t *testing.T) {
 		t.Errorf("%v, got\n%s\nwant\n%s", err, got, tidied)
 	}
 }
+
+// A text that is a plan is laid out so that it means the same and stays so, or is left alone.
+func FuzzTidy(f *testing.F) {
+	for _, seed := range []string{untidy, tidied, "a: &x {b: c}\nzones: {v: {channels: *x}}\n", "plan: |\n  a\n  b\n# end", "? plan\n: x\n", "---\nplan: x\n...\n", "messages: {a: \"b\\n\"}\n", "plan: 'it''s' # x\n\n\n# y\n"} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		files := map[string][]byte{plan.RootFile: []byte(text)}
+		old, err := rewrite.Load(files)
+		if err != nil || len(old.Problems) > 0 {
+			return
+		}
+		texts, err := rewrite.Tidy(files, old)
+		if err != nil {
+			if texts != nil {
+				t.Errorf("an error, and %d files", len(texts))
+			}
+			return
+		}
+		now := maps.Clone(files)
+		maps.Copy(now, texts)
+		p := plantest.Load(t, now)
+		if diff := plantest.Equal(old, p); diff != "" {
+			t.Fatalf("%s\n%s", diff, now[plan.RootFile])
+		}
+		if again, err := rewrite.Tidy(now, p); err != nil || len(again) > 0 {
+			t.Errorf("tidied twice, it is another text (%v):\n%s\nand\n%s", err, now[plan.RootFile], again[plan.RootFile])
+		}
+	})
+}

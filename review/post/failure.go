@@ -89,3 +89,11 @@ func short(s string) string {
 	}
 	return s
 }
+
+// mostPages bounds what is read of one list, so that a forge that is broken cannot hold a run
+// until the time of its job is up.
+const mostPages = 1_000
+
+func endless() error {
+	return &Failure{Kind: ErrRejected, Text: fmt.Sprintf("the forge gives one list in more than %d pages, or the same page again; nothing more is read", mostPages)}
+}

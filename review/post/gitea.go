@@ -112,6 +112,9 @@ func all[T any](ctx context.Context, g *Gitea, what, path string) ([]T, error) {
 		if len(some) == 0 || !strings.Contains(h.Get("Link"), `rel="next"`) {
 			return out, nil
 		}
+		if page == mostPages {
+			return nil, endless()
+		}
 	}
 }
 

@@ -79,6 +79,9 @@ func pages[T any](read func(o github.ListOptions) ([]T, *github.Response, error)
 		if resp.NextPage == 0 {
 			return all, nil
 		}
+		if resp.NextPage <= o.Page || resp.NextPage > mostPages {
+			return nil, endless()
+		}
 		o.Page = resp.NextPage
 	}
 }

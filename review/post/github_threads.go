@@ -51,7 +51,7 @@ type threadsAnswer struct {
 func (g *GitHub) threads(ctx context.Context) (map[int64]thread, error) {
 	out := make(map[int64]thread)
 	variables := map[string]any{"owner": g.owner, "repo": g.repo, "number": g.Number, "after": nil}
-	for {
+	for range mostPages {
 		var answer threadsAnswer
 		if err := g.ask(ctx, "asking for the threads", threadsQuery, variables, &answer); err != nil {
 			if errors.Is(err, ErrBusy) || errors.Is(err, ErrUnsure) || ctx.Err() != nil {
@@ -73,6 +73,7 @@ func (g *GitHub) threads(ctx context.Context) (map[int64]thread, error) {
 		}
 		variables["after"] = list.PageInfo.EndCursor
 	}
+	return nil, endless()
 }
 
 // Resolve folds a thread away, or opens it again.
