@@ -16,8 +16,7 @@ const MaxMembers = 5_000_000
 // told in Unresolved, Cycles and Overflow.
 func Expand(p *Plan) *Expansion {
 	e := &expander{
-		x:        &Expansion{Plan: p, byName: map[string]*Channel{}, byPath: map[string][]*Channel{}},
-		paths:    newTalkPaths(),
+		x:        &Expansion{Plan: p, byPath: map[string][]*Channel{}},
 		listens:  map[string][]string{},
 		patterns: map[string][]*Channel{},
 	}
@@ -36,9 +35,13 @@ type expander struct {
 	x        *Expansion
 	paths    *talkPaths
 	listens  map[string][]string   // groups of a receive list, by what names it
+	carried  carried               // what was worked out last of a repeater's slots
 	patterns map[string][]*Channel // what a pattern with * stands for
 	steps    int                   // towards MaxMembers
 	near     suggester
+	spare    []Channel // not used yet: channels are made in blocks
+	gathered marks     // channels that the zone or list at hand holds
+	named    marks     // and those that an entry of its own names, without *
 }
 
 func (e *expander) plan() *Plan { return e.x.Plan }
@@ -53,12 +56,13 @@ func (e *expander) unresolved(from Thing, kind, text string, at Place, known fun
 // A channel that somebody wrote for a talk path stands in for the one that
 // would be made for it.
 func (e *expander) channels() {
-	for _, r := range e.plan().Repeaters.Sorted() {
-		for _, c := range e.repeaterPaths(r) {
-			e.paths.add(c)
-		}
+	repeaters, specs := e.plan().Repeaters.Sorted(), e.plan().Channels.Sorted()
+	e.paths = newTalkPaths(repeaters)
+	for _, r := range repeaters {
+		e.paths.add(r, e.repeaterPaths(r))
 	}
-	specs := e.plan().Channels.Sorted()
+	most := len(e.paths.all) + len(specs)
+	e.x.Channels, e.x.byName = make([]*Channel, 0, most), make(map[string]*Channel, most)
 	own := make(map[string][]onPath)
 	for _, spec := range specs {
 		if spec.Path.IsSet() {
@@ -72,7 +76,7 @@ func (e *expander) channels() {
 			e.add(c)
 		}
 		for _, o := range own[c.Path] {
-			e.add(e.specialise(c, o.spec, o.via...))
+			e.add(e.specialise(e.copied(c), o.spec, o.via...))
 		}
 	}
 	for _, spec := range specs {
@@ -83,12 +87,39 @@ func (e *expander) channels() {
 			}
 		}
 	}
+	e.gathered, e.named = newMarks(e.x), newMarks(e.x)
 }
 
 func (e *expander) add(c *Channel) {
+	c.index = int32(len(e.x.Channels))
 	e.x.Channels = append(e.x.Channels, c)
+	if on := e.x.OnPath(c.Path); len(on) > 0 || c.Name != c.Path {
+		e.x.byPath[c.Path] = append(on, c)
+	}
 	e.x.byName[c.Name] = c
-	e.x.byPath[c.Path] = append(e.x.byPath[c.Path], c)
+}
+
+// blockOfChannels is how many channels are made at a time: most plans have hundreds.
+const blockOfChannels = 64
+
+// channel makes an empty channel with room for what it will be made of.
+func (e *expander) channel() *Channel {
+	if len(e.spare) == 0 {
+		e.spare = make([]Channel, blockOfChannels)
+	}
+	c := &e.spare[0]
+	e.spare = e.spare[1:]
+	c.Because = make([]Cause, 0, 3)
+	return c
+}
+
+// copied gives a channel once more, to be made into another.
+func (e *expander) copied(c *Channel) *Channel {
+	s := e.channel()
+	because := append(s.Because, c.Because...)
+	*s = *c
+	s.Because = because
+	return s
 }
 
 // onPath is a channel that somebody wrote for a talk path, and the channels

@@ -16,10 +16,9 @@ func (e *expander) repeaterPaths(r *Repeater) []*Channel {
 		paths = append(paths, e.fmPath(r))
 	}
 	for i := range r.DMR.Slots {
-		seen := make(map[string]bool)
-		for _, group := range r.DMR.Slots[i] {
-			if group.IsSet() && !seen[group.V] {
-				seen[group.V] = true
+		var seen nameSet
+		for j := range r.DMR.Slots[i] {
+			if group := &r.DMR.Slots[i][j]; group.IsSet() && seen.add(group.V) {
 				paths = append(paths, e.dmrPath(r, i, group))
 			}
 		}
@@ -27,38 +26,40 @@ func (e *expander) repeaterPaths(r *Repeater) []*Channel {
 	return paths
 }
 
-func (e *expander) ofRepeater(r *Repeater, path, label string) *Channel {
-	return &Channel{
-		Name: path, Path: path, Repeater: r, Label: r.Called() + " " + label,
-		Receive: r.Output.Or(0), Transmit: r.TransmitOn(),
-		ScanList: r.Extra.ScanList.Or(""), Power: r.Extra.Power.Or(""), Timeout: r.Extra.Timeout.Or(0), When: r.When.Or(""),
-		At: r.Place(), Because: []Cause{{r.Thing(), r.Place()}},
-	}
-}
-
-func (e *expander) fmPath(r *Repeater) *Channel {
-	c := e.ofRepeater(r, r.Key.V+"/"+string(ModeFM), "FM")
-	c.At = r.FM.Present.At
-	c.useFM(r.FM)
+func (e *expander) ofRepeater(r *Repeater, path string) *Channel {
+	c := e.channel()
+	c.Name, c.Path, c.Repeater = path, path, r
+	c.Receive, c.Transmit = r.Output.Or(0), r.TransmitOn()
+	c.ScanList, c.Power, c.Timeout, c.When = r.Extra.ScanList.Or(""), r.Extra.Power.Or(""), r.Extra.Timeout.Or(0), r.When.Or("")
+	c.At = r.Place()
+	c.Because = append(c.Because, Cause{r.Thing(), r.Place()})
 	return c
 }
 
-func (e *expander) dmrPath(r *Repeater, slot int, group Value[string]) *Channel {
-	path := r.Key.V + "/" + slotNames[slot] + "/" + group.V
-	c := e.ofRepeater(r, path, group.V)
+func (e *expander) fmPath(r *Repeater) *Channel {
+	c := e.ofRepeater(r, r.Key.V+"/"+string(ModeFM))
+	c.At, c.Label = r.FM.Present.At, r.Called()+" FM"
+	c.useFM(&r.FM)
+	return c
+}
+
+func (e *expander) dmrPath(r *Repeater, slot int, group *Value[string]) *Channel {
+	c := e.ofRepeater(r, r.Key.V+"/"+slotNames[slot]+"/"+group.V)
 	c.At, c.Mode, c.GroupKey = group.At, ModeDMR, group.V
 	c.ColorCode, c.Slot = r.DMR.ColorCode, signal.Slot(slot+1)
 	c.Access, c.Privacy = r.DMR.Access.Or(""), r.DMR.Privacy.Or(false)
 	c.Because[0].At = group.At
+	called := group.V
 	if g, ok := e.plan().Groups.Find(group.V); ok {
-		c.Group, c.Label, c.When = g, r.Called()+" "+g.Called(), g.When.Or(c.When)
+		c.Group, called, c.When = g, g.Called(), g.When.Or(c.When)
 		c.Because = append(c.Because, Cause{g.Thing(), g.Place()})
 	}
+	c.Label = r.Called() + " " + called
 	e.listen(c, r.DMR.ReceiveList.Or(ListenSlot))
 	return c
 }
 
-func (c *Channel) useFM(fm FM) {
+func (c *Channel) useFM(fm *FM) {
 	c.Mode = ModeFM
 	c.Wide = fm.Width.Or("wide") == "wide"
 	c.ToneSend = fm.ToneSend.Or(signal.Tone{})
@@ -83,12 +84,24 @@ func (e *expander) listen(c *Channel, list string) {
 	}
 }
 
+// carried is the groups that a repeater carries on some of its slots.
+type carried struct {
+	by          *Repeater
+	first, last int
+	groups      []string
+}
+
 // groupsOf gives the groups that a repeater carries on its slots from first to last.
 func (e *expander) groupsOf(r *Repeater, first, last int) []string {
+	if c := &e.carried; c.by == r && c.first == first && c.last == last { // the channels of a slot come one after the other
+		return c.groups
+	}
 	key := r.Key.V + "/" + slotNames[first] + slotNames[last]
-	return e.remembered(key, func() []Value[string] {
+	groups := e.remembered(key, func() []Value[string] {
 		return slices.Concat(r.DMR.Slots[first : last+1]...)
 	})
+	e.carried = carried{r, first, last, groups}
+	return groups
 }
 
 func (e *expander) groupsIn(l *ReceiveList) []string {
@@ -123,17 +136,16 @@ func (e *expander) isGroupCall(key string) bool {
 
 // direct makes the channel of a spec that is on no repeater.
 func (e *expander) direct(spec *ChannelSpec) *Channel {
-	c := &Channel{
-		Name: spec.Key.V, Path: spec.Key.V, Label: spec.Key.V,
-		Receive: spec.Simplex.Or(spec.Receive.Or(0)), Transmit: spec.Simplex.Or(0),
-	}
+	c := e.channel()
+	c.Path, c.Label = spec.Key.V, spec.Key.V
+	c.Receive, c.Transmit = spec.Simplex.Or(spec.Receive.Or(0)), spec.Simplex.Or(0)
 	if spec.DMR.Present.IsSet() && !spec.FM.Present.IsSet() {
 		c.Mode, c.Slot = ModeDMR, spec.DMR.Slot.Or(1)
 		c.ColorCode = spec.DMR.ColorCode
 		e.call(c, spec.DMR.Group)
 		e.listen(c, ListenNone)
 	} else {
-		c.useFM(spec.FM)
+		c.useFM(&spec.FM)
 	}
 	return e.specialise(c, spec)
 }
@@ -149,15 +161,14 @@ func (e *expander) call(c *Channel, group Value[string]) {
 	}
 }
 
-// specialise gives a channel what a spec says of it, which may have named the
+// specialise makes a channel what a spec says of it, which may have named the
 // talk path through other channels.
-func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec) *Channel {
-	s := *c
+func (e *expander) specialise(s *Channel, spec *ChannelSpec, via ...*ChannelSpec) *Channel {
 	s.Name, s.Spec, s.At = spec.Key.V, spec, spec.Place()
-	s.Because = slices.Clone(s.Because)
-	for _, v := range append(via, spec) {
+	for _, v := range via {
 		s.Because = append(s.Because, Cause{v.Thing(), v.Place()})
 	}
+	s.Because = append(s.Because, Cause{spec.Thing(), spec.Place()})
 	s.Label = spec.Label.Or(s.Label)
 	s.When = spec.When.Or(s.When)
 	s.Power = spec.Extra.Power.Or(s.Power)
@@ -167,7 +178,7 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 		s.Access, s.Privacy = spec.DMR.Access.Or(s.Access), spec.DMR.Privacy.Or(s.Privacy)
 		if spec.DMR.ReceiveList.IsSet() {
 			s.Because = slices.DeleteFunc(s.Because, func(c Cause) bool { return c.Thing.Kind == KindReceiveList })
-			e.listen(&s, spec.DMR.ReceiveList.V)
+			e.listen(s, spec.DMR.ReceiveList.V)
 		}
 	} else {
 		s.Access = spec.FM.Access.Or(s.Access)
@@ -175,5 +186,5 @@ func (e *expander) specialise(c *Channel, spec *ChannelSpec, via ...*ChannelSpec
 	if !spec.Transmit.Or(true) {
 		s.Transmit = 0
 	}
-	return &s
+	return s
 }

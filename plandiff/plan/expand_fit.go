@@ -74,7 +74,7 @@ func (e *expander) fits() {
 	longest := e.longestMessage()
 	fitted := 0
 	for _, r := range e.plan().Radios.Sorted() {
-		f := &fitter{Fit: &Fit{Radio: r}, held: map[*Channel]bool{}, left: map[*Channel]bool{}, room: mostFitted - fitted}
+		f := newFitter(r, e.x, mostFitted-fitted)
 		f.zones(e.x.Zones)
 		f.scanLists(e.x.ScanLists)
 		if f.room < 0 && e.x.Overflow.IsZero() {
@@ -90,8 +90,31 @@ func (e *expander) fits() {
 // A fitter fills one class of radio.
 type fitter struct {
 	*Fit
-	held, left map[*Channel]bool
+	held, left marks
 	room       int // channels that may still be looked at
+
+	modes []Mode // those it has; none: any
+	bands []Band // those it tunes; none: any
+}
+
+// newFitter fills r with channels of x.
+func newFitter(r *Radio, x *Expansion, room int) *fitter {
+	return &fitter{
+		Fit: &Fit{Radio: r}, held: newMarks(x), left: newMarks(x), room: room,
+		modes: stated(r.Modes), bands: stated(r.Bands),
+	}
+}
+
+// stated gives the values of a list, none where one could not be read: that may be any.
+func stated[T any](list []Value[T]) []T {
+	var values []T
+	for _, v := range list {
+		if v.Bad {
+			return nil
+		}
+		values = append(values, v.V)
+	}
+	return values
 }
 
 func (f *fitter) zones(zones []*ZoneChannels) {
@@ -125,39 +148,36 @@ func (f *fitter) take(members []Member) []*Channel {
 	if f.room -= 1 + len(members); f.room < 0 {
 		return nil
 	}
-	var fit []*Channel
-	for _, m := range members {
-		c := m.Channel
-		if why := misfit(f.Radio, c); why != "" {
-			if !f.left[c] {
-				f.left[c] = true
+	fit := make([]*Channel, 0, len(members))
+	for i := range members {
+		c := members[i].Channel
+		if why := f.misfit(c); why != "" {
+			if f.left.add(c) {
 				f.LeftOut = append(f.LeftOut, LeftOut{c, why})
 			}
 			continue
 		}
 		fit = append(fit, c)
-		if !f.held[c] {
-			f.held[c] = true
+		if f.held.add(c) {
 			f.Channels = append(f.Channels, c)
 		}
 	}
 	return fit
 }
 
-// misfit says why a radio cannot use a channel, or "". A mode or a band that
-// could not be read may be any.
-func misfit(r *Radio, c *Channel) string {
-	if len(r.Modes) > 0 && !slices.ContainsFunc(r.Modes, func(m Value[Mode]) bool { return m.Bad || m.V == c.Mode }) {
+// misfit says why the radio cannot use a channel, or "".
+func (f *fitter) misfit(c *Channel) string {
+	if len(f.modes) > 0 && !slices.Contains(f.modes, c.Mode) {
 		return "it has no " + strings.ToUpper(string(c.Mode))
 	}
-	for _, f := range []signal.Hertz{c.Receive, c.Transmit} {
-		if f != 0 && !tunes(r, f) {
-			return "it does not tune " + f.String() + " MHz"
+	for _, on := range [...]signal.Hertz{c.Receive, c.Transmit} {
+		if on != 0 && !f.tunes(on) {
+			return "it does not tune " + on.String() + " MHz"
 		}
 	}
 	return ""
 }
 
-func tunes(r *Radio, f signal.Hertz) bool {
-	return len(r.Bands) == 0 || slices.ContainsFunc(r.Bands, func(b Value[Band]) bool { return b.Bad || b.V.Holds(f) })
+func (f *fitter) tunes(on signal.Hertz) bool {
+	return len(f.bands) == 0 || slices.ContainsFunc(f.bands, func(b Band) bool { return b.Holds(on) })
 }

@@ -8,7 +8,7 @@ import (
 // zones puts the channels into the zones, those of other zones included.
 func (e *expander) zones() {
 	for _, z := range e.plan().Zones.Sorted() {
-		c := e.collector(z.Thing())
+		c := e.collector(z.Thing(), len(z.Channels))
 		c.walk(z.Channels, []*Zone{z}, Place{})
 		e.x.Zones = append(e.x.Zones, &ZoneChannels{Zone: z, Members: c.members, Twice: c.twice})
 	}
@@ -16,11 +16,11 @@ func (e *expander) zones() {
 
 func (e *expander) scanLists() {
 	for _, s := range e.plan().ScanLists.Sorted() {
-		c := e.collector(s.Thing())
+		c := e.collector(s.Thing(), len(s.Channels))
 		c.walk(s.Channels, nil, Place{})
 		sc := &ScanChannels{List: s, Members: c.members, Twice: c.twice}
 		if s.Priority.IsSet() {
-			if found := e.entry(s.Thing(), s.Priority); len(found) > 0 {
+			if found := e.entry(s.Thing(), &s.Priority); len(found) > 0 {
 				sc.Priority = found[0]
 			}
 		}
@@ -35,19 +35,20 @@ type collector struct {
 	from    Thing
 	members []Member
 	twice   []Member
-	seen    map[*Channel]bool
-	named   map[*Channel]bool // by an entry of its own, without *
-	asked   map[string]bool   // entries so far
+	asked   nameSet // entries so far
 }
 
-func (e *expander) collector(from Thing) *collector {
-	return &collector{e: e, from: from, seen: map[*Channel]bool{}, named: map[*Channel]bool{}, asked: map[string]bool{}}
+func (e *expander) collector(from Thing, entries int) *collector {
+	e.gathered.clear()
+	e.named.clear()
+	return &collector{e: e, from: from, members: make([]Member, 0, entries)}
 }
 
 // walk follows entries. inside are the zones that they stand in, from the
 // outermost; at is the entry of the outermost that led here, or zero.
 func (c *collector) walk(entries []Value[string], inside []*Zone, at Place) {
-	for _, entry := range entries {
+	for i := range entries {
+		entry := &entries[i]
 		place := at
 		if place.IsZero() {
 			place = entry.At
@@ -70,9 +71,8 @@ func (c *collector) walk(entries []Value[string], inside []*Zone, at Place) {
 
 // take puts in the channels of an entry. One of another zone is told there if
 // it leads nowhere.
-func (c *collector) take(entry Value[string], place Place, own bool) {
-	again := c.asked[entry.V]
-	c.asked[entry.V] = true
+func (c *collector) take(entry *Value[string], place Place, own bool) {
+	again := !c.asked.add(entry.V)
 	if again && (isPattern(entry.V) || !own) {
 		return
 	}
@@ -87,15 +87,13 @@ func (c *collector) take(entry Value[string], place Place, own bool) {
 	}
 	for _, ch := range found {
 		m := Member{ch, entry.V, place}
-		if !c.seen[ch] {
-			c.seen[ch] = true
+		if c.e.gathered.add(ch) {
 			c.members = append(c.members, m)
 		}
 		if own && !isPattern(entry.V) {
-			if again || c.named[ch] && len(found) == 1 {
+			if named := !c.e.named.add(ch); again || named && len(found) == 1 {
 				c.twice = append(c.twice, m)
 			}
-			c.named[ch] = true
 		}
 	}
 }
@@ -127,10 +125,9 @@ func (c *collector) inner(key string, at Place, inside []*Zone, own bool) *Zone 
 		}
 		c.e.x.Cycles = append(c.e.x.Cycles, Cycle{Through: thingsOf(append(slices.Clip(inside), z)), At: at})
 		return nil
-	case c.asked[zonePrefix+key]:
+	case !c.asked.add(zonePrefix + key):
 		return nil
 	}
-	c.asked[zonePrefix+key] = true
 	return z
 }
 
@@ -143,12 +140,15 @@ func thingsOf(zones []*Zone) []Thing {
 }
 
 // entry gives the channels that an entry names, and notes one that names none.
-func (e *expander) entry(from Thing, entry Value[string]) []*Channel {
+func (e *expander) entry(from Thing, entry *Value[string]) []*Channel {
 	found, kind := e.lookUp(entry.V)
-	if _, written := e.plan().Channels.Find(entry.V); len(found) == 0 && !written { // of one that is, its own path tells
+	if len(found) > 0 {
+		return found
+	}
+	if _, written := e.plan().Channels.Find(entry.V); !written { // of one that is, its own path tells
 		e.unresolved(from, kind, entry.V, entry.At, e.likely(entry.V))
 	}
-	return found
+	return nil
 }
 
 // lookUp gives the channels that an entry names, and the word for what it names.
@@ -157,10 +157,10 @@ func (e *expander) lookUp(text string) (found []*Channel, kind string) {
 	case isPattern(text):
 		return e.match(text), "talk path"
 	case strings.Contains(text, "/"):
-		return e.x.byPath[text], "talk path"
+		return e.x.OnPath(text), "talk path"
 	}
 	if c, ok := e.x.byName[text]; ok {
-		return []*Channel{c}, "channel"
+		return e.x.alone(c), "channel"
 	}
 	return nil, "channel"
 }
@@ -181,7 +181,7 @@ func (e *expander) match(pattern string) []*Channel {
 	found, ok := e.patterns[pattern]
 	if !ok {
 		for _, c := range e.paths.match(pattern) {
-			found = append(found, e.x.byPath[c.Path]...)
+			found = append(found, e.x.OnPath(c.Path)...)
 		}
 		e.patterns[pattern] = found
 	}

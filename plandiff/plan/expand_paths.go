@@ -2,32 +2,51 @@ package plan
 
 import (
 	"strings"
+	"sync"
 )
 
 // talkPaths holds the channels of the talk paths of all repeaters as they are
 // where nobody wrote one, in the order of repeaters: fm, slot 1, slot 2.
 type talkPaths struct {
 	all        []*Channel
-	byPath     map[string]*Channel
 	byRepeater map[string][]*Channel
-	byGroup    map[string][]*Channel
+	byPath     func() map[string]*Channel // worked out where it is asked for
+	byGroup    func() map[string][]*Channel
 }
 
-func newTalkPaths() *talkPaths {
-	return &talkPaths{byPath: map[string]*Channel{}, byRepeater: map[string][]*Channel{}, byGroup: map[string][]*Channel{}}
-}
-
-func (t *talkPaths) add(c *Channel) {
-	t.all = append(t.all, c)
-	t.byPath[c.Path] = c
-	t.byRepeater[c.Repeater.Key.V] = append(t.byRepeater[c.Repeater.Key.V], c)
-	if c.GroupKey != "" {
-		t.byGroup[c.GroupKey] = append(t.byGroup[c.GroupKey], c)
+func newTalkPaths(repeaters []*Repeater) *talkPaths {
+	most := 0
+	for _, r := range repeaters {
+		most += 1 + len(r.DMR.Slots[0]) + len(r.DMR.Slots[1])
 	}
+	t := &talkPaths{all: make([]*Channel, 0, most), byRepeater: make(map[string][]*Channel, len(repeaters))}
+	t.byPath = sync.OnceValue(func() map[string]*Channel {
+		byPath := make(map[string]*Channel, len(t.all))
+		for _, c := range t.all {
+			byPath[c.Path] = c
+		}
+		return byPath
+	})
+	t.byGroup = sync.OnceValue(func() map[string][]*Channel {
+		byGroup := make(map[string][]*Channel)
+		for _, c := range t.all {
+			if c.GroupKey != "" {
+				byGroup[c.GroupKey] = append(byGroup[c.GroupKey], c)
+			}
+		}
+		return byGroup
+	})
+	return t
+}
+
+// add puts in the talk paths of a repeater.
+func (t *talkPaths) add(r *Repeater, paths []*Channel) {
+	t.all = append(t.all, paths...)
+	t.byRepeater[r.Key.V] = paths
 }
 
 func (t *talkPaths) has(path string) bool {
-	_, ok := t.byPath[path]
+	_, ok := t.byPath()[path]
 	return ok
 }
 
@@ -60,7 +79,7 @@ func (t *talkPaths) candidates(repeater, slot, group string) []*Channel {
 	case repeater != "*" && group != "" && group != "*":
 		var both []*Channel
 		for _, s := range slotNames {
-			if c, ok := t.byPath[repeater+"/"+s+"/"+group]; ok {
+			if c, ok := t.byPath()[repeater+"/"+s+"/"+group]; ok {
 				both = append(both, c)
 			}
 		}
@@ -68,7 +87,7 @@ func (t *talkPaths) candidates(repeater, slot, group string) []*Channel {
 	case repeater != "*":
 		return t.byRepeater[repeater]
 	case group != "" && group != "*":
-		return t.byGroup[group]
+		return t.byGroup()[group]
 	}
 	return t.all
 }

@@ -19,10 +19,12 @@ func (e *expander) checkRefs() {
 		RefZone:        {"zone", has(&p.Zones), keysOf(&p.Zones)},
 	}
 	for _, s := range sections() {
-		for i := range s.Fields {
-			f := &s.Fields[i]
-			if to, ok := targets[f.Ref]; ok {
-				e.checkField(s, f, to)
+		if slices.ContainsFunc(s.Fields, func(f Field) bool { return targets[f.Ref].kind != "" }) {
+			all := s.all(p)
+			for i := range s.Fields {
+				if to, ok := targets[s.Fields[i].Ref]; ok {
+					e.checkField(&s.Fields[i], all, to)
+				}
 			}
 		}
 	}
@@ -36,13 +38,13 @@ type target struct {
 	known    func() []string
 }
 
-func (e *expander) checkField(s *Section, f *Field, to target) {
-	for _, r := range s.all(e.plan()) {
-		for _, item := range f.items(r) {
-			if !to.resolves(item.Text) {
-				e.unresolved(r.Thing(), to.kind, item.Text, item.At, to.known)
+func (e *expander) checkField(f *Field, all []Record, to target) {
+	for _, r := range all {
+		f.each(r, func(text string, at Place) {
+			if !to.resolves(text) {
+				e.unresolved(r.Thing(), to.kind, text, at, to.known)
 			}
-		}
+		})
 	}
 }
 

@@ -15,7 +15,7 @@ type Expansion struct {
 	Overflow   Place        // where an entry asked for more than MaxMembers; zero if none did
 
 	byName map[string]*Channel
-	byPath map[string][]*Channel
+	byPath map[string][]*Channel // of talk paths whose channel is not the one with that name alone
 }
 
 // A Channel is one memory in a radio: a talk path, with all that a radio needs
@@ -52,7 +52,12 @@ type Channel struct {
 
 	At      Place   // the line that makes it a channel of its own
 	Because []Cause // every record that it is made of, and where
+
+	index int32
 }
+
+// Index tells where the channel stands in Expansion.Channels.
+func (c *Channel) Index() int { return int(c.index) }
 
 // A Cause is a record that makes something what it is, and the line that does.
 type Cause struct {
@@ -109,4 +114,15 @@ func (x *Expansion) Find(name string) (*Channel, bool) {
 }
 
 // OnPath gives the channels of a talk path.
-func (x *Expansion) OnPath(path string) []*Channel { return x.byPath[path] }
+func (x *Expansion) OnPath(path string) []*Channel {
+	if several, ok := x.byPath[path]; ok {
+		return several
+	}
+	if c, ok := x.byName[path]; ok && c.Path == path {
+		return x.alone(c)
+	}
+	return nil
+}
+
+// alone gives a channel as a list of one.
+func (x *Expansion) alone(c *Channel) []*Channel { return x.Channels[c.index : c.index+1 : c.index+1] }

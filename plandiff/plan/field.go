@@ -38,6 +38,8 @@ type Field struct {
 	cell func(l *loader, r Record, text string, at Place)
 	// items gives the value in canonical text; nothing where it is not set.
 	items func(r Record) []Item
+	// each does the same one by one, and makes no list of them.
+	each func(r Record, take func(text string, at Place))
 	// same compares the values of two records without making text of them.
 	same func(a, b Record) bool
 	// set writes a value in canonical text; none takes the value away.
@@ -96,6 +98,11 @@ func scalar[R Record, T any](name string, w Weight, c codec[T], at func(R) *Valu
 			}
 			return []Item{{c.format(v.V), v.At}}
 		},
+		each: func(r Record, take func(string, Place)) {
+			if v := at(r.(R)); v.IsSet() {
+				take(c.format(v.V), v.At)
+			}
+		},
 		same: func(a, b Record) bool { return sameValue(c, at(a.(R)), at(b.(R))) },
 		set: func(r Record, texts []string) error {
 			if len(texts) == 0 {
@@ -111,6 +118,15 @@ func scalar[R Record, T any](name string, w Weight, c codec[T], at func(R) *Valu
 			}
 			return err
 		},
+	}
+}
+
+// eachOf makes of what gives all items what hands over one by one.
+func eachOf(items func(Record) []Item) func(Record, func(string, Place)) {
+	return func(r Record, take func(string, Place)) {
+		for _, item := range items(r) {
+			take(item.Text, item.At)
+		}
 	}
 }
 
@@ -136,6 +152,14 @@ func list[R Record, T any](name string, form Form, c codec[T], at func(R) *[]Val
 				}
 			}
 			return items
+		},
+		each: func(r Record, take func(string, Place)) {
+			list := *at(r.(R))
+			for i := range list {
+				if v := &list[i]; v.IsSet() {
+					take(c.format(v.V), v.At)
+				}
+			}
 		},
 		same: func(a, b Record) bool {
 			x, y := *at(a.(R)), *at(b.(R))

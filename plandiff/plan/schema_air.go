@@ -93,6 +93,7 @@ func inputField() Field {
 		}
 		return nil
 	}
+	f.each = eachOf(f.items)
 	f.same = func(a, b Record) bool { return a.(*Repeater).TransmitOn() == b.(*Repeater).TransmitOn() }
 	return f
 }
@@ -113,6 +114,7 @@ func splitField() Field {
 		}
 		return all(r)
 	}
+	f.each = eachOf(f.items)
 	f.same = func(a, b Record) bool {
 		x, y := f.items(a), f.items(b)
 		return len(x) == len(y) && (len(x) == 0 || x[0].Text == y[0].Text)
