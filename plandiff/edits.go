@@ -11,12 +11,16 @@ import (
 func (m *matcher) edits() []Change {
 	var changes []Change
 	for _, p := range m.pairs {
-		if p.old == p.new && len(m.renames) == 0 {
-			continue // read once, from a file that says the same in both plans
+		alike := sameWording(p.old, p.new)
+		if alike && len(m.renames) == 0 {
+			continue
 		}
 		var edits []Edit
 		for i := range p.section.Fields {
 			f := &p.section.Fields[i]
+			if alike && (f.Ref == plan.NoRef || !m.renames.Follow(f, p.old)) {
+				continue
+			}
 			if !m.same(f, p.old, p.new) {
 				edits = append(edits, m.edit(f, p.old, p.new))
 			}
@@ -29,6 +33,11 @@ func (m *matcher) edits() []Change {
 		}
 	}
 	return changes
+}
+
+// sameWording reports whether two records with one key were read from the same text.
+func sameWording(old, new plan.Record) bool {
+	return old == new || old.Wording() != "" && old.Wording() == new.Wording() && old.Thing() == new.Thing()
 }
 
 // same compares a field of two records, references by what they refer to.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
@@ -13,23 +14,28 @@ import (
 // records whose changes made it so.
 func (r *reacher) channels() {
 	r.touched = make(map[*plan.Channel][]int)
-	r.before = make(map[string][]*plan.Channel)
-	for _, o := range r.Old.Channels {
-		path := r.Renames.Translate(plan.RefEntry, o.Path)
-		r.before[path] = append(r.before[path], o)
-	}
-	matched := make(map[*plan.Channel]bool)
+	r.before = sync.OnceValue(func() map[string][]*plan.Channel {
+		before := make(map[string][]*plan.Channel, len(r.Old.Channels))
+		for _, o := range r.Old.Channels {
+			path := r.Renames.Translate(plan.RefEntry, o.Path)
+			before[path] = append(before[path], o)
+		}
+		return before
+	})
+	matched := make([]bool, len(r.New.Channels))
 	for _, o := range r.Old.Channels {
 		n := r.nowOf(o)
-		if n == nil || matched[n] {
+		if n == nil || matched[n.Index()] {
 			r.file(o, nil, Effect{Op: Removed, Channel: r.Renames.Translate(plan.RefEntry, o.Name)}, nil)
 			continue
 		}
-		matched[n] = true
-		r.compare(o, n)
+		matched[n.Index()] = true
+		if r.feels(o, n) {
+			r.compare(o, n)
+		}
 	}
-	for _, n := range r.New.Channels {
-		if !matched[n] {
+	for i, n := range r.New.Channels {
+		if !matched[i] {
 			r.file(nil, n, Effect{Op: Added, Channel: n.Name}, nil)
 		}
 	}
@@ -48,6 +54,24 @@ func (r *reacher) nowOf(o *plan.Channel) *plan.Channel {
 		return on[0]
 	}
 	return nil
+}
+
+// feels reports whether a record that one of two channels is made of has changed. Where none
+// has, no cause would be found for what differs.
+func (r *reacher) feels(o, n *plan.Channel) bool {
+	return slices.ContainsFunc(n.Because, func(b plan.Cause) bool { return r.changed(b.Thing) }) ||
+		slices.ContainsFunc(o.Because, func(b plan.Cause) bool {
+			b.Thing.Key = r.Renames.Key(b.Thing.Kind, b.Thing.Key)
+			return r.changed(b.Thing)
+		})
+}
+
+func (r *reacher) changed(t plan.Thing) bool {
+	if !r.kinds[t.Kind] {
+		return false
+	}
+	_, ok := r.index[t]
+	return ok
 }
 
 func (r *reacher) compare(o, n *plan.Channel) {
@@ -102,7 +126,7 @@ func (r *reacher) madeOf(o, n *plan.Channel) []int {
 		}
 	}
 	if o == nil {
-		for _, other := range few(r.before[n.Path]) {
+		for _, other := range few(r.before()[n.Path]) {
 			made = append(made, r.madeOfOne(other, nil)...)
 		}
 	}

@@ -74,18 +74,28 @@ func pairedIn(pairs []pair) map[plan.Record]bool {
 
 // byKey pairs what has the same key and gives what is left on both sides.
 func (m *matcher) byKey(s *plan.Section) (old, new []plan.Record) {
-	paired := make(map[plan.Record]bool)
-	for _, o := range s.All(m.old.Plan) {
+	before, now := s.All(m.old.Plan), s.All(m.new.Plan)
+	paired := func(n plan.Record) bool { _, ok := s.Find(m.old.Plan, n.Thing().Key); return ok }
+	taken := func(plan.Record) bool { return false } // no two records have one key
+	if s.Kind == plan.KindAcceptance {               // but their keys follow others, which may meet
+		met := make(map[plan.Record]bool)
+		paired = func(n plan.Record) bool { return met[n] }
+		taken = func(n plan.Record) bool { twice := met[n]; met[n] = true; return twice }
+	}
+	m.pairs = slices.Grow(m.pairs, min(len(before), len(now)))
+	for _, o := range before {
 		n, ok := s.Find(m.new.Plan, m.keyNow(s, o))
-		if !ok || paired[n] {
+		if !ok || taken(n) {
 			old = append(old, o)
 			continue
 		}
-		paired[n] = true
 		m.pairs = append(m.pairs, pair{section: s, old: o, new: n})
 	}
-	for _, n := range s.All(m.new.Plan) {
-		if !paired[n] {
+	if len(now) == len(before)-len(old) {
+		return byKeyOrder(old), nil
+	}
+	for _, n := range now {
+		if !paired(n) {
 			new = append(new, n)
 		}
 	}
@@ -141,33 +151,43 @@ func (m *matcher) anchors(s *plan.Section, gone []plan.Record) map[plan.Record]p
 	if len(gone) == 0 {
 		return nil
 	}
-	now := make(map[plan.Record]plan.Place, len(m.pairs))
+	away := make(map[plan.Record]bool, len(gone))
+	for _, o := range gone {
+		away[o] = true
+	}
+	renamed := make(map[plan.Record]plan.Record)
 	for _, p := range m.pairs {
-		if p.section == s {
-			now[p.old] = p.new.Place()
+		if p.section == s && p.match.How != ByKey {
+			renamed[p.old] = p.new
 		}
 	}
+	now := func(o plan.Record) plan.Place {
+		n, ok := renamed[o]
+		if !ok {
+			n, _ = s.Find(m.new.Plan, m.keyNow(s, o))
+		}
+		return n.Place()
+	}
 	anchors := make(map[plan.Record]plan.Place, len(gone))
-	var last plan.Place
+	var last plan.Record      // that stays
 	var waiting []plan.Record // gone, with nothing before them in their file
 	file := ""
 	for _, o := range s.All(m.old.Plan) { // in the order of files and lines
 		if at := o.Place().File; at != file {
-			file, last, waiting = at, plan.Place{}, nil
+			file, last, waiting = at, nil, nil
 		}
-		place, stays := now[o]
 		switch {
-		case stays:
-			last = place
+		case !away[o]:
+			last = o
 			for _, w := range waiting {
-				anchors[w] = place
+				anchors[w] = now(o)
 			}
 			waiting = nil
-		case last.IsZero():
+		case last == nil:
 			anchors[o] = m.fileAnchor(file)
 			waiting = append(waiting, o)
 		default:
-			anchors[o] = last
+			anchors[o] = now(last)
 		}
 	}
 	return anchors

@@ -45,7 +45,10 @@ func causes(c *Comparison) []Cause {
 	if len(all) == 0 {
 		return nil
 	}
-	r := &reacher{Comparison: c, causes: all, index: index}
+	r := &reacher{Comparison: c, causes: all, index: index, kinds: make(map[plan.Kind]bool)}
+	for _, cause := range all {
+		r.kinds[cause.Thing.Kind] = true
+	}
 	r.channels()
 	r.lists()
 	r.radios()
@@ -72,16 +75,18 @@ type reacher struct {
 	*Comparison
 	causes []Cause
 	index  map[plan.Thing]int
+	kinds  map[plan.Kind]bool // of the causes
 
-	before  map[string][]*plan.Channel // channels of the old plan by their talk path in new keys
-	touched map[*plan.Channel][]int    // the causes that a channel of either plan feels
-	held    map[string][]int           // the causes that a zone or scan list feels, by kind and new key
+	before  func() map[string][]*plan.Channel // channels of the old plan by their talk path in new keys
+	touched map[*plan.Channel][]int           // the causes that a channel of either plan feels
+	held    map[plan.Thing][]int              // the causes that a zone or scan list feels, by kind and new key
+	set     causeSet                          // for felt
 }
 
 // lists finds the zones and scan lists that each cause reaches: those with a
 // channel that feels it, and those whose own words it changed.
 func (r *reacher) lists() {
-	r.held = make(map[string][]int)
+	r.held = make(map[plan.Thing][]int)
 	for _, z := range r.Old.Zones {
 		r.list(plan.KindZone, r.Renames.Key(plan.KindZone, z.Zone.Key.V), z.Members)
 	}
@@ -95,14 +100,13 @@ func (r *reacher) lists() {
 		r.list(plan.KindScanList, s.List.Key.V, s.Members)
 	}
 	r.included()
-	for name, felt := range r.held {
-		kind, key, _ := strings.Cut(name, " ")
+	for t, felt := range r.held {
 		for _, i := range sortedUnique(felt) {
 			reach := &r.causes[i].Reach
-			if kind == plan.KindZone.String() {
-				reach.Zones = append(reach.Zones, key)
+			if t.Kind == plan.KindZone {
+				reach.Zones = append(reach.Zones, t.Key)
 			} else {
-				reach.ScanLists = append(reach.ScanLists, strings.TrimPrefix(name, plan.KindScanList.String()+" "))
+				reach.ScanLists = append(reach.ScanLists, t.Key)
 			}
 		}
 	}
@@ -120,22 +124,43 @@ func sortedUnique(numbers []int) []int {
 // list notes the causes that a zone or scan list feels.
 func (r *reacher) list(kind plan.Kind, key string, members []plan.Member) {
 	t := plan.Thing{Kind: kind, Key: key}
-	felt := make(map[int]bool)
-	if i, ok := r.index[t]; ok {
-		felt[i] = true
-	}
-	for _, m := range members {
-		for _, i := range r.touched[m.Channel] {
-			felt[i] = true
-		}
-	}
-	for i := range felt {
+	felt := r.felt()
+	if i, ok := r.index[t]; ok && felt.add(i) {
 		r.feel(t, i)
+	}
+	for i := range members {
+		for _, cause := range r.touched[members[i].Channel] {
+			if felt.add(cause) {
+				r.feel(t, cause)
+			}
+		}
 	}
 }
 
+// felt gives an empty set of causes; what was in the one before is forgotten.
+func (r *reacher) felt() *causeSet {
+	if r.set.in == nil {
+		r.set.in = make([]int, len(r.causes))
+	}
+	r.set.round++
+	return &r.set
+}
+
+// causeSet is a set of causes, which is emptied at no cost.
+type causeSet struct {
+	in    []int // by cause: the round in which it was put in
+	round int
+}
+
+// add reports whether the cause is new to the set.
+func (s *causeSet) add(cause int) bool {
+	fresh := s.in[cause] != s.round
+	s.in[cause] = s.round
+	return fresh
+}
+
 func (r *reacher) feel(t plan.Thing, cause int) {
-	r.held[t.String()] = append(r.held[t.String()], cause)
+	r.held[t] = append(r.held[t], cause)
 }
 
 // included lets zones feel the changes of the zones that stand in them, at whatever
@@ -173,69 +198,70 @@ func (r *reacher) included() {
 // radios finds the classes of radio that must be loaded again: those that hold
 // a channel, zone or list that feels a cause, and those whose own memory changed.
 func (r *reacher) radios() {
-	felt := make([]map[string]bool, len(r.causes))
-	mark := func(radio string, causes []int) {
-		for _, i := range causes {
-			if felt[i] == nil {
-				felt[i] = make(map[string]bool)
-			}
-			felt[i][radio] = true
-		}
-	}
 	for _, side := range []*plan.Expansion{r.Old, r.New} {
 		for _, f := range side.Fits {
 			key := f.Radio.Key.V
 			if side == r.Old {
 				key = r.Renames.Key(plan.KindRadio, key)
 			}
-			mark(key, r.feltBy(f, key, side == r.Old))
+			for _, i := range r.feltBy(f, key, side == r.Old) {
+				reach := &r.causes[i].Reach
+				reach.Radios = append(reach.Radios, key)
+			}
 		}
 	}
-	for i, radios := range felt {
-		for key := range radios {
-			r.causes[i].Reach.Radios = append(r.causes[i].Reach.Radios, key)
-		}
-		slices.Sort(r.causes[i].Reach.Radios)
+	for i := range r.causes {
+		reach := &r.causes[i].Reach
+		slices.Sort(reach.Radios)
+		reach.Radios = slices.Compact(reach.Radios)
 	}
 }
 
-// feltBy gives the causes that a radio feels, each at least once.
+// feltBy gives the causes that a radio feels.
 func (r *reacher) feltBy(f *plan.Fit, key string, old bool) []int {
-	var felt []int
-	now := func(kind plan.Kind, key string) string {
+	var all []int
+	felt := r.felt()
+	feel := func(causes ...int) {
+		for _, i := range causes {
+			if felt.add(i) {
+				all = append(all, i)
+			}
+		}
+	}
+	now := func(kind plan.Kind, key string) plan.Thing {
 		if old {
 			key = r.Renames.Key(kind, key)
 		}
-		return plan.Thing{Kind: kind, Key: key}.String()
+		return plan.Thing{Kind: kind, Key: key}
 	}
 	for _, c := range f.Channels {
-		felt = append(felt, r.touched[c]...)
+		feel(r.touched[c]...)
 	}
 	for _, z := range f.Zones {
-		felt = append(felt, r.own(now(plan.KindZone, z.Zone.Key.V))...)
+		feel(r.own(now(plan.KindZone, z.Zone.Key.V))...)
 	}
 	for _, s := range f.ScanLists {
-		felt = append(felt, r.own(now(plan.KindScanList, s.List.Key.V))...)
+		feel(r.own(now(plan.KindScanList, s.List.Key.V))...)
 	}
 	for i := range r.causes {
 		switch t := r.causes[i].Thing; t.Kind {
 		case plan.KindRadio:
 			if t.Key == key {
-				felt = append(felt, i)
+				feel(i)
 			}
 		case plan.KindMessage, plan.KindShortcut, plan.KindOperator:
 			if holdsContacts(f.Radio) {
-				felt = append(felt, i)
+				feel(i)
 			}
 		}
 	}
-	return felt
+	return all
 }
 
 // own gives the causes among those that a zone or list feels which are zones
 // or lists themselves; the others reach the radio through its channels.
-func (r *reacher) own(name string) []int {
-	return slices.DeleteFunc(slices.Clone(r.held[name]), func(i int) bool {
+func (r *reacher) own(t plan.Thing) []int {
+	return slices.DeleteFunc(slices.Clone(r.held[t]), func(i int) bool {
 		kind := r.causes[i].Thing.Kind
 		return kind != plan.KindZone && kind != plan.KindScanList
 	})

@@ -62,7 +62,10 @@ func (f *Field) Same(a, b Record) bool { return f.same(a, b) }
 
 // Set gives the field of r a value in canonical text, as Items gives it; no
 // text takes the value away. It fails where a text is not a value of the field.
-func (f *Field) Set(r Record, texts []string) error { return f.set(r, texts) }
+func (f *Field) Set(r Record, texts []string) error {
+	r.setWording("")
+	return f.set(r, texts)
+}
 
 // A codec reads and writes the values of one type.
 type codec[T any] struct {

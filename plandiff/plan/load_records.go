@@ -40,8 +40,11 @@ func (l *loader) section(under string, key, value tree.Node) {
 		l.items(s, value)
 		return
 	}
-	l.mapping(value, &trail{word: s.Key}, func(key, value tree.Node) {
-		l.record(s, key, value)
+	records := value
+	l.mapping(records, &trail{word: s.Key}, func(key, value tree.Node) {
+		if r := l.record(s, key, value); r != nil && records.Kind() == tree.Mapping {
+			r.setWording(records.Source(key))
+		}
 	})
 }
 
@@ -65,8 +68,8 @@ func (l *loader) unknown(key tree.Node, what, fix string) {
 	l.problem(UnknownKey, l.place(key), fmt.Sprintf("%q is not a %s that is known", clip(key.Value()), what), "a key that is not read looks as if it worked", fix)
 }
 
-// record reads one record of a section that maps keys to records.
-func (l *loader) record(s *Section, key, value tree.Node) {
+// record reads one record of a section that maps keys to records; nil where its key cannot be one.
+func (l *loader) record(s *Section, key, value tree.Node) Record {
 	r := s.create()
 	name := Value[string]{V: key.Value(), Text: key.Value(), At: l.place(key)}
 	if err := checkKey(s.Kind, key.Value()); err != nil {
@@ -88,9 +91,10 @@ func (l *loader) record(s *Section, key, value tree.Node) {
 		r.setPartly()
 	}
 	if name.Bad {
-		return
+		return nil
 	}
 	l.records = append(l.records, r)
+	return r
 }
 
 func checkKey(kind Kind, key string) error {

@@ -41,15 +41,25 @@ type Record interface {
 	Thing() Thing
 	Place() Place // where its key stands
 	Partly() bool
+	Wording() string
 	setPartly()
+	setWording(string)
 	setKey(Value[string])
 }
 
 // Name is the key of a record and the place where it stands.
 type Name struct {
-	Key    Value[string]
-	partly bool
+	Key     Value[string]
+	wording string
+	partly  bool
 }
+
+// Wording gives the text that the record was read from, without comments behind it. Of two
+// records of a kind with the same key and the same wording all fields are the same. It is ""
+// where that is not known.
+func (n *Name) Wording() string { return n.wording }
+
+func (n *Name) setWording(text string) { n.wording = text }
 
 // Partly reports whether part of what is written of the record could not be
 // read, so that nothing can be said of what seems to be missing in it.

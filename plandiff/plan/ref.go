@@ -119,15 +119,30 @@ func (r Renames) entry(text string) string {
 	if key, ok := strings.CutPrefix(text, zonePrefix); ok {
 		return zonePrefix + r.Key(KindZone, key)
 	}
-	parts := strings.Split(text, "/")
-	if len(parts) == 1 {
+	repeater, rest, ok := strings.Cut(text, "/")
+	if !ok {
 		return r.Key(KindChannel, text)
 	}
-	parts[0] = r.Key(KindRepeater, parts[0])
-	if len(parts) == 3 {
-		parts[2] = r.Key(KindGroup, parts[2])
+	slot, group, whole := strings.Cut(rest, "/")
+	nowRepeater, nowGroup := r.Key(KindRepeater, repeater), group
+	if whole && !strings.Contains(group, "/") {
+		nowGroup = r.Key(KindGroup, group)
 	}
-	return strings.Join(parts, "/")
+	switch {
+	case nowRepeater == repeater && nowGroup == group: // most
+		return text
+	case whole:
+		return nowRepeater + "/" + slot + "/" + nowGroup
+	}
+	return nowRepeater + "/" + rest
+}
+
+// Follow reports whether a reference in the field of r, a record of the old plan, is
+// written with another key now.
+func (r Renames) Follow(f *Field, old Record) bool {
+	follow := false
+	f.each(old, func(text string, _ Place) { follow = follow || r.Translate(f.Ref, text) != text })
+	return follow
 }
 
 // Targets gives the things that a record refers to by their keys. It gives false where a

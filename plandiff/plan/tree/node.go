@@ -1,6 +1,10 @@
 package tree
 
-import "iter"
+import (
+	"iter"
+	"strings"
+	"unsafe"
+)
 
 // A Kind says what a node is.
 type Kind uint8
@@ -17,6 +21,7 @@ const (
 // before those inside it. Their values point into the text.
 type Tree struct {
 	nodes   []node
+	text    string           // what the scanner read; "" where yaml.v3 did
 	tags    map[int32]string // tags that are written out
 	targets map[int32]int32  // what aliases stand for
 	second  Mark
@@ -30,6 +35,7 @@ type node struct {
 	kind         Kind
 	null, merge  bool
 	anchored     bool
+	flow         bool // a collection between brackets
 }
 
 // A Mark is a place in the text: a line and a column in characters, both from 1.
@@ -108,5 +114,41 @@ func (n Node) Pairs() iter.Seq2[Node, Node] {
 			}
 			at = n.tree.nodes[value].end
 		}
+	}
+}
+
+// Source gives the text of one key of the mapping with all that stands in its value, from
+// the key to the end of the last line that is no comment. Where two keys are the same and
+// their sources, too, so are their values. It is "" where that is not known: between brackets,
+// and where yaml.v3 read.
+func (n Node) Source(key Node) string {
+	t := n.tree
+	if t.text == "" || n.node().flow {
+		return ""
+	}
+	text := t.text
+	if next := t.nodes[t.nodes[key.at].end].end; int(next) < len(t.nodes) { // a key further on, on a line of its own
+		if t.nodes[next].value == "" {
+			return ""
+		}
+		text = text[:max(0, strings.LastIndexByte(text[:t.offset(next)], '\n'))]
+	}
+	return withoutComments(text[t.offset(key.at):])
+}
+
+// offset tells where a value that the scanner read begins in the text, of which it is a part.
+func (t *Tree) offset(at int32) int {
+	return int(uintptr(unsafe.Pointer(unsafe.StringData(t.nodes[at].value))) - uintptr(unsafe.Pointer(unsafe.StringData(t.text))))
+}
+
+// withoutComments takes lines off the end that hold nothing but blanks and comments.
+func withoutComments(text string) string {
+	for {
+		text = strings.TrimRight(text, " \n")
+		last := strings.LastIndexByte(text, '\n') + 1
+		if last == 0 || !strings.HasPrefix(strings.TrimLeft(text[last:], " "), "#") {
+			return text
+		}
+		text = text[:last]
 	}
 }

@@ -68,6 +68,7 @@ func (c *converter) add(n *yaml.Node) {
 	t.nodes = append(t.nodes, node{
 		value: n.Value, line: mark.Line, column: mark.Column, kind: kindOf[n.Kind],
 		null: n.Tag == "!!null", merge: n.Tag == "!!merge", anchored: n.Anchor != "",
+		flow: n.Style&yaml.FlowStyle != 0,
 	})
 	if n.Style&yaml.TaggedStyle != 0 {
 		if t.tags == nil {

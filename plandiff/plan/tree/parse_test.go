@@ -1,6 +1,7 @@
 package tree
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -153,5 +154,81 @@ func same(t *testing.T, text string) bool {
 			t.Fatalf("node %d differs: the scanner reads\n%+v\nand yaml.v3\n%+v\nin\n%s", i, got.nodes, want.nodes, text)
 		}
 	}
+	if len(got.nodes) > 0 {
+		sourcesTell(t, got.Root(), make(map[[2]string]string))
+	}
 	return true
+}
+
+// sourcesTell wants the same of all values in a tree whose keys and sources are the same.
+func sourcesTell(t *testing.T, n Node, known map[[2]string]string) {
+	t.Helper()
+	switch n.Kind() {
+	case Sequence:
+		for item := range n.Items() {
+			sourcesTell(t, item, known)
+		}
+	case Mapping:
+		for key, value := range n.Pairs() {
+			sourcesTell(t, value, known)
+			source := n.Source(key)
+			if source == "" {
+				continue
+			}
+			what := saying(value)
+			if other, ok := known[[2]string{key.Value(), source}]; ok && other != what {
+				t.Fatalf("%q says once %s and once %s", source, what, other)
+			}
+			known[[2]string{key.Value(), source}] = what
+		}
+	}
+}
+
+// saying writes out what a node says, without its place.
+func saying(n Node) string {
+	switch n.Kind() {
+	case Sequence:
+		text := "["
+		for item := range n.Items() {
+			text += saying(item) + ","
+		}
+		return text + "]"
+	case Mapping:
+		text := "{"
+		for key, value := range n.Pairs() {
+			text += saying(key) + ":" + saying(value) + ","
+		}
+		return text + "}"
+	}
+	return fmt.Sprintf("%q %v", n.Value(), n.IsNull())
+}
+
+func TestSource(t *testing.T) {
+	for _, c := range []struct{ name, why, text, want string }{
+		{"one line", "up to its end", "s:\n  a: {b: c}\n  d: e\n", "a: {b: c}"},
+		{"several lines", "all that are further in", "s:\n  a:\n    b: c\n    d: e\n  f: g\n", "a:\n    b: c\n    d: e"},
+		{"the last", "the text ends", "s:\n  a:\n    b: c\n\n", "a:\n    b: c"},
+		{"the last of a section", "the next key is further out", "s:\n  a: b\nt:\n  c: d\n", "a: b"},
+		{"comment behind", "it may be of the next", "s:\n  a: b\n\n  # of c\n  c: d\n", "a: b"},
+		{"comment on the line", "it is part of it", "s:\n  a: b # why\n  # of c\n  c: d\n", "a: b # why"},
+		{"comment inside", "it is part of it", "s:\n  a:\n    # why\n    b: c\n", "a:\n    # why\n    b: c"},
+		{"quotes", "a blank at the end counts", "s:\n  'a': 'b '\n  'c': d\n", "a': 'b '"},
+		{"between brackets", "where it ends is another thing there", "s: {a: b,\n  c: d}\n", ""},
+		{"read by yaml.v3", "it tells no places in bytes", "s:\n  a: &x b\n  c: d\n", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			tree, err := Parse(c.text, 1)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, section := range tree.Root().Pairs() {
+				for key := range section.Pairs() {
+					if got := section.Source(key); got != c.want {
+						t.Errorf("(%s) the source of %s is %q, not %q", c.why, key.Value(), got, c.want)
+					}
+					return
+				}
+			}
+		})
+	}
 }
