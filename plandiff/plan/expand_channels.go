@@ -39,7 +39,7 @@ func (e *expander) ofRepeater(r *Repeater, path string) *Channel {
 func (e *expander) fmPath(r *Repeater) *Channel {
 	c := e.ofRepeater(r, r.Key.V+"/"+string(ModeFM))
 	c.At, c.Label = r.FM.Present.At, r.Called()+" FM"
-	c.useFM(&r.FM)
+	c.useFM(r.FM)
 	return c
 }
 
@@ -145,7 +145,7 @@ func (e *expander) direct(spec *ChannelSpec) *Channel {
 		e.call(c, spec.DMR.Group)
 		e.listen(c, ListenNone)
 	} else {
-		c.useFM(&spec.FM)
+		c.useFM(spec.FM)
 	}
 	return e.specialise(c, spec)
 }

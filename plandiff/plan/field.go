@@ -219,6 +219,19 @@ func flag[R Record](name string, w Weight, at func(R) *Value[bool], doc string) 
 	return f
 }
 
+// into has something done to a record before the field of it is written.
+func (f *Field) into(prepare func(Record)) {
+	load, mark, cell, set := f.load, f.mark, f.cell, f.set
+	f.load = func(l *loader, r Record, n tree.Node) { prepare(r); load(l, r, n) }
+	f.set = func(r Record, texts []string) error { prepare(r); return set(r, texts) }
+	if mark != nil {
+		f.mark = func(r Record, at Place) { prepare(r); mark(r, at) }
+	}
+	if cell != nil {
+		f.cell = func(l *loader, r Record, text string, at Place) { prepare(r); cell(l, r, text, at) }
+	}
+}
+
 // weighing gives the field another weight than its maker did.
 func (f Field) weighing(w Weight) Field { f.Weight = w; return f }
 

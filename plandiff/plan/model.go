@@ -92,19 +92,24 @@ type Repeater struct {
 	Output   Value[signal.Hertz]
 	Split    Value[signal.Split]
 	Input    Value[signal.Hertz]
-	FM       FM
-	DMR      struct {
-		Present     Value[bool]
-		ColorCode   Value[signal.ColorCode]
-		Slots       [2][]Value[string] // groups of time slot 1 and 2
-		ReceiveList Value[string]
-		Access      Value[string]
-		Privacy     Value[bool]
-	}
-	Site  Site
-	Extra Extra
+	// Blocks of keys, which are never nil. Those that are not written are one and the same
+	// for all records, and must not be changed but by Field.Set.
+	FM    *FM
+	DMR   *RepeaterDMR
+	Site  *Site
+	Extra *Extra
 	When  Value[string] // when to use it
 	Note  Value[string]
+}
+
+// RepeaterDMR is the DMR side of a repeater.
+type RepeaterDMR struct {
+	Present     Value[bool]
+	ColorCode   Value[signal.ColorCode]
+	Slots       [2][]Value[string] // groups of time slot 1 and 2
+	ReceiveList Value[string]
+	Access      Value[string]
+	Privacy     Value[bool]
 }
 
 // FM is the FM side of a repeater, or what makes a channel an FM one.
@@ -170,19 +175,22 @@ type ChannelSpec struct {
 	Receive  Value[signal.Hertz]
 	Path     Value[string]
 	Transmit Value[bool]
-	FM       FM
-	DMR      struct {
-		Present     Value[bool]
-		ColorCode   Value[signal.ColorCode]
-		Slot        Value[signal.Slot]
-		Group       Value[string]
-		ReceiveList Value[string]
-		Access      Value[string]
-		Privacy     Value[bool]
-	}
-	Extra Extra
-	When  Value[string] // when to use it
-	Note  Value[string]
+	FM       *FM
+	DMR      *ChannelDMR
+	Extra    *Extra
+	When     Value[string] // when to use it
+	Note     Value[string]
+}
+
+// ChannelDMR is what makes a channel a DMR one.
+type ChannelDMR struct {
+	Present     Value[bool]
+	ColorCode   Value[signal.ColorCode]
+	Slot        Value[signal.Slot]
+	Group       Value[string]
+	ReceiveList Value[string]
+	Access      Value[string]
+	Privacy     Value[bool]
 }
 
 // Zone is an ordered set of channels that a person switches between.

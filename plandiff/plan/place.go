@@ -34,9 +34,9 @@ func (p Place) Compare(q Place) int {
 // not be read: a Problem tells why, and nothing else should be said about it.
 type Value[T any] struct {
 	V    T
+	Bad  bool
 	Text string // as the author wrote it: "446.00625"
 	At   Place
-	Bad  bool
 }
 
 // IsSet reports whether the value was written and could be read.

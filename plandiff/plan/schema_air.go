@@ -10,8 +10,8 @@ func repeaterFields() []Field {
 		inputField(),
 		splitField(),
 	}
-	fields = append(fields, fmFields(func(r *Repeater) *FM { return &r.FM })...)
-	fields = append(fields,
+	fields = append(fields, fmFields(func(r *Repeater) **FM { return &r.FM })...)
+	fields = append(fields, blockOf(func(r *Repeater) **RepeaterDMR { return &r.DMR }, absentRepeaterDMR,
 		flag("dmr", Air, func(r *Repeater) *Value[bool] { return &r.DMR.Present }, "there is a DMR side"),
 		scalar("dmr.color_code", Air, colorCodes, func(r *Repeater) *Value[signal.ColorCode] { return &r.DMR.ColorCode }, "0 to 15; a radio hears only its own"),
 		list("dmr.slot1", List, names, func(r *Repeater) *[]Value[string] { return &r.DMR.Slots[0] }, "the groups on time slot 1").naming(RefGroup).weighing(Air),
@@ -19,6 +19,8 @@ func repeaterFields() []Field {
 		scalar("dmr.receive_list", Air, names, func(r *Repeater) *Value[string] { return &r.DMR.ReceiveList }, "what its channels listen for").naming(RefReceiveList),
 		scalar("dmr.access", Air, dmrAccess, func(r *Repeater) *Value[string] { return &r.DMR.Access }, "when a radio may start to send"),
 		scalar("dmr.privacy", Air, yesNos, func(r *Repeater) *Value[bool] { return &r.DMR.Privacy }, "yes: its channels encode speech so that others can't hear it"),
+	)...)
+	fields = append(fields, blockOf(func(r *Repeater) **Site { return &r.Site }, absentSite,
 		flag("site", Label, func(r *Repeater) *Value[bool] { return &r.Site.Present }, "where it stands is known"),
 		scalar("site.grid", Label, grids, func(r *Repeater) *Value[signal.Grid] { return &r.Site.Grid }, "its Maidenhead locator"),
 		scalar("site.lat", Label, latitudes, func(r *Repeater) *Value[signal.MicroDegrees] { return &r.Site.Lat }, "degrees north, WGS 84"),
@@ -30,8 +32,8 @@ func repeaterFields() []Field {
 		scalar("site.loss_db", Label, losses, func(r *Repeater) *Value[signal.Decibels] { return &r.Site.Loss }, "loss of lines, duplexer and filters together, in dB"),
 		scalar("site.duty_percent", Label, percents, func(r *Repeater) *Value[int] { return &r.Site.Duty }, "share of the time that it sends, measured; all of it if left out"),
 		scalar("site.people_m", Label, distances, func(r *Repeater) *Value[signal.Meters] { return &r.Site.People }, "the nearest that anybody can come to the antenna, in m"),
-	)
-	fields = append(fields, extraFields(func(r *Repeater) *Extra { return &r.Extra })...)
+	)...)
+	fields = append(fields, extraFields(func(r *Repeater) **Extra { return &r.Extra })...)
 	return append(fields,
 		scalar("when", Label, texts, func(r *Repeater) *Value[string] { return &r.When }, "when to use it, on the cards of newcomers; its groups may say otherwise"),
 		scalar("note", Label, notes, func(r *Repeater) *Value[string] { return &r.Note }, "for people; no radio holds it"),
@@ -46,8 +48,8 @@ func channelFields() []Field {
 		scalar("path", Air, paths, func(c *ChannelSpec) *Value[string] { return &c.Path }, "the talk path it is the channel of").naming(RefEntry),
 		scalar("transmit", Air, yesNos, func(c *ChannelSpec) *Value[bool] { return &c.Transmit }, "no: listen only"),
 	}
-	fields = append(fields, fmFields(func(c *ChannelSpec) *FM { return &c.FM })...)
-	fields = append(fields,
+	fields = append(fields, fmFields(func(c *ChannelSpec) **FM { return &c.FM })...)
+	fields = append(fields, blockOf(func(c *ChannelSpec) **ChannelDMR { return &c.DMR }, absentChannelDMR,
 		flag("dmr", Air, func(c *ChannelSpec) *Value[bool] { return &c.DMR.Present }, "it is a DMR channel"),
 		scalar("dmr.color_code", Air, colorCodes, func(c *ChannelSpec) *Value[signal.ColorCode] { return &c.DMR.ColorCode }, "0 to 15"),
 		scalar("dmr.slot", Air, slots, func(c *ChannelSpec) *Value[signal.Slot] { return &c.DMR.Slot }, "time slot 1 or 2"),
@@ -55,30 +57,32 @@ func channelFields() []Field {
 		scalar("dmr.receive_list", Air, names, func(c *ChannelSpec) *Value[string] { return &c.DMR.ReceiveList }, "what it listens for").naming(RefReceiveList),
 		scalar("dmr.access", Air, dmrAccess, func(c *ChannelSpec) *Value[string] { return &c.DMR.Access }, "when a radio may start to send"),
 		scalar("dmr.privacy", Air, yesNos, func(c *ChannelSpec) *Value[bool] { return &c.DMR.Privacy }, "yes: it encodes speech so that others can't hear it"),
-	)
-	fields = append(fields, extraFields(func(c *ChannelSpec) *Extra { return &c.Extra })...)
+	)...)
+	fields = append(fields, extraFields(func(c *ChannelSpec) **Extra { return &c.Extra })...)
 	return append(fields,
 		scalar("when", Label, texts, func(c *ChannelSpec) *Value[string] { return &c.When }, "when to use it, on the cards of newcomers"),
 		scalar("note", Label, notes, func(c *ChannelSpec) *Value[string] { return &c.Note }, "for people; no radio holds it"),
 	)
 }
 
-func fmFields[R Record](fm func(R) *FM) []Field {
-	return []Field{
+func fmFields[R Record](at func(R) **FM) []Field {
+	fm := func(r R) *FM { return *at(r) }
+	return blockOf(at, absentFM,
 		flag("fm", Air, func(r R) *Value[bool] { return &fm(r).Present }, "it is FM"),
 		scalar("fm.tone.send", Air, tones, func(r R) *Value[signal.Tone] { return &fm(r).ToneSend }, "the tone that a member sends"),
 		scalar("fm.tone.receive", Air, tones, func(r R) *Value[signal.Tone] { return &fm(r).ToneReceive }, "the tone that opens the member's squelch"),
 		scalar("fm.width", Air, widths, func(r R) *Value[string] { return &fm(r).Width }, "wide or narrow"),
 		scalar("fm.access", Air, fmAccess, func(r R) *Value[string] { return &fm(r).Access }, "when a radio may start to send"),
-	}
+	)
 }
 
-func extraFields[R Record](extra func(R) *Extra) []Field {
-	return []Field{
+func extraFields[R Record](at func(R) **Extra) []Field {
+	extra := func(r R) *Extra { return *at(r) }
+	return blockOf(at, absentExtra,
 		scalar("power", Air, powers, func(r R) *Value[string] { return &extra(r).Power }, "low, medium, high or watts"),
 		scalar("timeout_s", Air, seconds, func(r R) *Value[int] { return &extra(r).Timeout }, "the longest transmission, in s"),
 		scalar("scan_list", Layout, names, func(r R) *Value[string] { return &extra(r).ScanList }, "the scan list that starts from it").naming(RefScanList),
-	}
+	)
 }
 
 // inputField is the input as it follows from what is written: a split and an

@@ -24,10 +24,10 @@ func tonesOf(p *plan.Plan) []toned {
 		}
 	}
 	for _, r := range p.Repeaters.All() {
-		look(r, &r.FM)
+		look(r, r.FM)
 	}
 	for _, c := range p.Channels.All() {
-		look(c, &c.FM)
+		look(c, c.FM)
 	}
 	return all
 }
