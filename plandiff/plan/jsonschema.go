@@ -90,12 +90,12 @@ func keySchema(kind Kind) node {
 func (d definitions) block(doc string, lay *layout) node {
 	properties := node{}
 	for _, key := range lay.keys {
-		f, inner := lay.fields[key], lay.blocks[key]
+		f, inner := lay.of[key].field, lay.of[key].block
 		switch {
 		case inner == nil:
 			properties[key] = d.field(f)
-		case inner.fields["send"] != nil: // tone: 103.5 says what is sent
-			send, both := inner.fields["send"], d.block("both tones", inner)
+		case inner.of["send"].field != nil: // tone: 103.5 says what is sent
+			send, both := inner.of["send"].field, d.block("both tones", inner)
 			both["type"] = "object"
 			properties[key] = node{"description": send.Doc, "anyOf": []node{d.values(send), both}}
 		case f != nil:

@@ -1,16 +1,20 @@
 package plan
 
 import (
-	"slices"
 	"strings"
 	"sync"
 )
 
 // A layout is the fields of a section, or of a block of keys in it, by their keys.
 type layout struct {
-	fields map[string]*Field
-	blocks map[string]*layout
-	keys   []string // all of them, in their order
+	of   map[string]member
+	keys []string // all of them, in their order
+}
+
+// A member is what a key stands for: a field, a block of keys, or a flag, which is both.
+type member struct {
+	field *Field
+	block *layout
 }
 
 var layouts = sync.OnceValue(func() map[*Section]*layout {
@@ -22,33 +26,35 @@ var layouts = sync.OnceValue(func() map[*Section]*layout {
 })
 
 func newLayout(fields []Field) *layout {
-	whole := emptyLayout()
+	whole := &layout{of: make(map[string]member)}
 	for i := range fields {
 		at := whole
 		parts := strings.Split(fields[i].Name, ".")
 		for _, part := range parts[:len(parts)-1] {
-			at.know(part)
-			if at.blocks[part] == nil {
-				at.blocks[part] = emptyLayout()
-			}
-			at = at.blocks[part]
+			at = at.block(part)
 		}
 		last := parts[len(parts)-1]
-		at.know(last)
-		at.fields[last] = &fields[i]
-		if fields[i].Form == Flag && at.blocks[last] == nil {
-			at.blocks[last] = emptyLayout()
+		if fields[i].Form == Flag {
+			at.block(last)
 		}
+		at.know(last, member{&fields[i], at.of[last].block})
 	}
 	return whole
 }
 
-func emptyLayout() *layout {
-	return &layout{fields: make(map[string]*Field), blocks: make(map[string]*layout)}
+// block gives the block of keys behind a key, a new one where there is none.
+func (lay *layout) block(key string) *layout {
+	in := lay.of[key]
+	if in.block == nil {
+		in.block = &layout{of: make(map[string]member)}
+		lay.know(key, in)
+	}
+	return in.block
 }
 
-func (lay *layout) know(key string) {
-	if !slices.Contains(lay.keys, key) {
+func (lay *layout) know(key string, in member) {
+	if _, known := lay.of[key]; !known {
 		lay.keys = append(lay.keys, key)
 	}
+	lay.of[key] = in
 }

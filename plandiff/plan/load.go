@@ -75,6 +75,8 @@ type loader struct {
 	stop   bool       // a limit on the whole plan was reached
 
 	records []Record // of the file, in its order
+	trail   trail    // what is being read
+	words   [8]string
 }
 
 // problem notes what is wrong, and where.

@@ -1,6 +1,10 @@
 package plan
 
-import "passband.example/plandiff/plan/tree"
+import (
+	"strings"
+
+	"passband.example/plandiff/plan/tree"
+)
 
 // keys are those of one mapping that were read so far. Most mappings have a handful,
 // for which a map costs more than to look at each.
@@ -42,17 +46,16 @@ func (k *keys) first(key tree.Node) (first tree.Node, twice bool) {
 // those of a record on one line.
 const nodesInRecord = 10
 
-// A trail says what is being read, for messages: channel net dmr. It is put together
-// only where there is one.
-type trail struct {
-	outer *trail
-	word  string
-}
+// A trail says what is being read, for messages: channel, net, dmr.
+type trail []string
 
 // String gives the words from the outermost on.
-func (t *trail) String() string {
-	if t.outer == nil {
-		return t.word
-	}
-	return t.outer.String() + " " + t.word
+func (t trail) String() string { return strings.TrimSpace(strings.Join(t, " ")) }
+
+// inside reads something that is called by a word of its own.
+func (l *loader) inside(word string, read func()) {
+	outer := l.trail
+	l.trail = trail{word}
+	read()
+	l.trail = outer
 }

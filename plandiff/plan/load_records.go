@@ -22,7 +22,7 @@ func (l *loader) topKey(key, value tree.Node) {
 		return
 	}
 	if key.Value() == "review" {
-		l.mapping(value, &trail{word: "review"}, func(key, value tree.Node) { l.section("review", key, value) })
+		l.inside("review", func() { l.mapping(value, func(key, value tree.Node) { l.section("review", key, value) }) })
 		return
 	}
 	l.section("", key, value)
@@ -40,11 +40,13 @@ func (l *loader) section(under string, key, value tree.Node) {
 		l.items(s, value)
 		return
 	}
-	records := value
-	l.mapping(records, &trail{word: s.Key}, func(key, value tree.Node) {
-		if r := l.record(s, key, value); r != nil && records.Kind() == tree.Mapping {
-			r.setWording(records.Source(key))
-		}
+	records, lay := value, layouts()[s]
+	l.inside(s.Key, func() {
+		l.mapping(records, func(key, value tree.Node) {
+			if r := l.record(s, lay, key, value); r != nil && records.Kind() == tree.Mapping {
+				r.setWording(records.Source(key))
+			}
+		})
 	})
 }
 
@@ -69,7 +71,7 @@ func (l *loader) unknown(key tree.Node, what, fix string) {
 }
 
 // record reads one record of a section that maps keys to records; nil where its key cannot be one.
-func (l *loader) record(s *Section, key, value tree.Node) Record {
+func (l *loader) record(s *Section, lay *layout, key, value tree.Node) Record {
 	r := s.create()
 	name := Value[string]{V: key.Value(), Text: key.Value(), At: l.place(key)}
 	if err := checkKey(s.Kind, key.Value()); err != nil {
@@ -81,11 +83,14 @@ func (l *loader) record(s *Section, key, value tree.Node) Record {
 	if s.value != "" {
 		s.Field(s.value).load(l, r, value)
 	} else {
-		what := &trail{word: s.Kind.String()}
-		if !name.Bad { // one that is bad could hold anything
-			what = &trail{what, key.Value()}
+		word := key.Value()
+		if name.Bad { // it could hold anything
+			word = ""
 		}
-		l.block(layouts()[s], r, what, value)
+		outer := l.trail
+		l.trail = append(l.words[:0], s.Kind.String(), word)
+		l.block(lay, r, value)
+		l.trail = outer
 	}
 	if len(l.plan.Problems) > before {
 		r.setPartly()
@@ -126,7 +131,7 @@ func (l *loader) items(s *Section, n tree.Node) {
 		at, told := l.place(item), len(l.plan.Problems)
 		r := s.create()
 		r.setKey(Value[string]{At: at})
-		l.block(layouts()[s], r, &trail{word: "an item of " + s.Key}, item)
+		l.inside("an item of "+s.Key, func() { l.block(layouts()[s], r, item) })
 		if missing := s.missing(r); missing != "" {
 			if told == len(l.plan.Problems) {
 				l.bad(item, "an item of "+s.Key+" has no "+missing, "write "+missing+": and a value")
@@ -139,13 +144,14 @@ func (l *loader) items(s *Section, n tree.Node) {
 }
 
 // block reads the keys of a record, or of a block inside it.
-func (l *loader) block(lay *layout, r Record, what *trail, n tree.Node) {
-	l.mapping(n, what, func(key, value tree.Node) {
-		f, inner := lay.fields[key.Value()], lay.blocks[key.Value()]
+func (l *loader) block(lay *layout, r Record, n tree.Node) {
+	l.mapping(n, func(key, value tree.Node) {
+		in := lay.of[key.Value()]
+		f, inner := in.field, in.block
 		switch {
 		case f == nil && inner == nil:
 			if !l.full() { // finding what was meant takes time
-				l.unknown(key, "key of "+what.String(), lay.hint(key.Value(), value))
+				l.unknown(key, "key of "+l.trail.String(), lay.hint(key.Value(), value))
 			}
 			return
 		case f != nil && f.Form != Flag:
@@ -154,14 +160,16 @@ func (l *loader) block(lay *layout, r Record, what *trail, n tree.Node) {
 		case f != nil:
 			f.mark(r, l.place(key))
 		}
-		if short := inner.fields["send"]; short != nil && isScalar(value) {
+		if short := inner.of["send"].field; short != nil && isScalar(value) {
 			short.load(l, r, value) // tone: 103.5 says what is sent
 			return
 		}
+		l.trail = append(l.trail, key.Value())
 		if fix := inner.instead(key.Value(), f != nil, value); fix != "" {
-			l.bad(value, (&trail{what, key.Value()}).String()+" is "+shape(value)+" here, and needs keys with values", fix)
-			return
+			l.bad(value, l.trail.String()+" is "+shape(value)+" here, and needs keys with values", fix)
+		} else {
+			l.block(inner, r, value)
 		}
-		l.block(inner, r, &trail{what, key.Value()}, value)
+		l.trail = l.trail[:len(l.trail)-1]
 	})
 }

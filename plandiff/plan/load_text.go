@@ -21,13 +21,17 @@ func (l *loader) clean(data []byte) ([]byte, bool) {
 	}
 	line, start := 1, 0
 	for i := 0; i < len(data); {
-		switch c := data[i]; {
+		c := data[i]
+		if usual[c] {
+			i++
+			continue
+		}
+		switch {
 		case c == '\n':
 			line, start = line+1, i+1
 			l.values++
 		case c == ',' || c == ':':
 			l.values++
-		case ' ' <= c && c < 0x7F || c == '\t':
 		default:
 			size, what, fix := strange(data[i:])
 			if what != "" {
@@ -45,6 +49,15 @@ func (l *loader) clean(data []byte) ([]byte, bool) {
 	}
 	return data, true
 }
+
+// usual holds the bytes that stand in a text and mean nothing to clean.
+var usual = func() (is [256]bool) {
+	for c := byte(' '); c < 0x7F; c++ {
+		is[c] = c != ',' && c != ':'
+	}
+	is['\t'] = true
+	return is
+}()
 
 // tooManyValues refuses a file with which the plan has more values than passband reads.
 func (l *loader) tooManyValues(name string) {

@@ -16,6 +16,7 @@ func (l *loader) readYAML(data []byte, line int) {
 		l.syntaxError(data, err.Error())
 		return
 	}
+	defer t.Free()
 	if second, ok := t.Second(); ok {
 		l.problem(BadSyntax, l.placeOf(second), "a second document begins here", "a file of a plan holds one document", "take out the line of three hyphens, or put the rest into another file")
 	}
@@ -26,7 +27,7 @@ func (l *loader) readYAML(data []byte, line int) {
 	if root.IsZero() || root.IsNull() {
 		return
 	}
-	l.mapping(root, &trail{word: "a file of a plan"}, l.topKey)
+	l.inside("a file of a plan", func() { l.mapping(root, l.topKey) })
 }
 
 // syntaxError notes why and where a text is not YAML.
@@ -81,7 +82,7 @@ func (l *loader) aliased(n tree.Node, nodes int) bool {
 }
 
 // mapping hands each key and value of n to take, once each.
-func (l *loader) mapping(n tree.Node, what *trail, take func(key, value tree.Node)) {
+func (l *loader) mapping(n tree.Node, take func(key, value tree.Node)) {
 	at := n
 	if n = l.follow(n); n.IsZero() {
 		return
@@ -90,7 +91,7 @@ func (l *loader) mapping(n tree.Node, what *trail, take func(key, value tree.Nod
 	case n.IsNull():
 		return // a section with nothing in it yet
 	case n.Kind() != tree.Mapping:
-		l.bad(at, what.String()+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
+		l.bad(at, l.trail.String()+" is "+shape(n)+" here, and needs keys with values", `write "key: value" lines, or {} where there is nothing to say`)
 		return
 	}
 	seen := keys{of: n}

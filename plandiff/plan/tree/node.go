@@ -3,6 +3,7 @@ package tree
 import (
 	"iter"
 	"strings"
+	"sync"
 	"unsafe"
 )
 
@@ -40,6 +41,24 @@ type node struct {
 
 // A Mark is a place in the text: a line and a column in characters, both from 1.
 type Mark struct{ Line, Column int32 }
+
+// nodes that are used no more, for the next text: they are most of what it takes to read one.
+var used sync.Pool
+
+// spare gives room for n nodes, or for some that were used.
+func spare(n int) []node {
+	if nodes, ok := used.Get().(*[]node); ok && cap(*nodes) >= n {
+		return (*nodes)[:0]
+	}
+	return make([]node, 0, n)
+}
+
+// Free says that no node of the tree is used any more. Their values may be.
+func (t *Tree) Free() {
+	nodes := t.nodes
+	t.nodes = nil
+	used.Put(&nodes)
+}
 
 // Root gives the node that the text is, or none where nothing stands in it.
 func (t *Tree) Root() Node {

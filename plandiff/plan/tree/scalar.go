@@ -58,12 +58,12 @@ func (s *scanner) plain(flow bool) (string, bool) {
 	}
 	from, end := s.pos, s.pos
 	for s.pos < len(s.text) {
-		c := s.text[s.pos]
-		if classes[c] == letter {
-			s.pos++
+		if n := letters(s.text[s.pos:]); n > 0 {
+			s.pos += n
 			end = s.pos
 			continue
 		}
+		c := s.text[s.pos]
 		if c == '\n' || c == ':' && (s.peek(1) == ' ' || s.peek(1) == '\n') || c == '#' && s.text[s.pos-1] == ' ' || flow && classes[c] == bracket {
 			break
 		}
@@ -79,10 +79,23 @@ func (s *scanner) plain(flow bool) (string, bool) {
 	return value, value != "<<"
 }
 
+// letters counts the bytes at the beginning of a text that never mean anything.
+func letters(text string) int {
+	for i := range len(text) {
+		if classes[text[i]] != letter {
+			return i
+		}
+	}
+	return len(text)
+}
+
 // begins reports whether a plain text can begin here. Some that YAML allows it
 // leaves to yaml.v3.
 func (s *scanner) begins() bool {
 	c := s.peek(0)
+	if classes[c] == letter && c != '-' && c != '.' {
+		return true
+	}
 	if c == '-' {
 		next := s.peek(1)
 		return !s.divides() && (classes[next] == letter && next != '-')

@@ -23,7 +23,7 @@ type scanner struct {
 // YAML that the scanner knows.
 func scan(text string, line int) (*Tree, bool) {
 	s := &scanner{text: text, line: int32(line), tree: &Tree{text: text}}
-	s.tree.nodes = make([]node, 0, 2*strings.Count(text, ":")+strings.Count(text, ",")/2+1)
+	s.tree.nodes = spare(2*strings.Count(text, ":") + strings.Count(text, ",")/2 + 1)
 	if !s.down() {
 		return nil, false
 	}
