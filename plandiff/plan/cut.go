@@ -174,8 +174,7 @@ func (f *File) alone(p piece, text []byte) (*loader, bool) {
 	if _, second := t.Second(); second || t.Root().IsZero() {
 		return nil, false
 	}
-	s := SectionOf(p.kind)
-	l.mapping(t.Root(), &trail{word: s.Key}, func(key, value tree.Node) { l.record(s, key, value) })
+	l.members(SectionOf(p.kind), t.Root())
 	ok := len(l.plan.Problems) == 0 && len(l.records) == 1 && l.records[0].Place().Line == p.line
 	return l, ok && !lostIn(l.records)
 }

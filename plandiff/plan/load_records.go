@@ -40,7 +40,12 @@ func (l *loader) section(under string, key, value tree.Node) {
 		l.items(s, value)
 		return
 	}
-	records, lay := value, layouts()[s]
+	l.members(s, value)
+}
+
+// members reads the records of a section that maps keys to records.
+func (l *loader) members(s *Section, records tree.Node) {
+	lay := layouts()[s]
 	l.inside(s.Key, func() {
 		l.mapping(records, func(key, value tree.Node) {
 			if r := l.record(s, lay, key, value); r != nil && records.Kind() == tree.Mapping {

@@ -46,7 +46,7 @@ func poweredTransmissions(x *plan.Expansion) []*transmission {
 		known[key].channels++
 	}
 	for _, t := range repeaterTransmissions(x.Plan) {
-		site := &t.repeater.Site
+		site := t.repeater.Site
 		if t.station != license.RepeaterOutput || !site.ERP.IsSet() && !site.Output.IsSet() {
 			continue
 		}
@@ -67,7 +67,7 @@ func (j judgment) compared(row *license.Row) (watts signal.Power, words string, 
 		return j.output, j.output.String() + " from the transmitter", j.at
 	}
 	_, words, _ = radiated(j.repeater)
-	if site := &j.repeater.Site; site.ERP.IsSet() {
+	if site := j.repeater.Site; site.ERP.IsSet() {
 		return j.erp, words, site.ERP.At
 	}
 	return j.erp, words, j.at

@@ -9,7 +9,7 @@ func (s *scanner) flow() bool {
 		kind, end = Mapping, '}'
 	}
 	at, ok := s.enter(kind)
-	s.tree.nodes[at].flow = true
+	s.tree.nodes[at].is = flow
 	s.pos++
 	if !ok || !s.gap() {
 		return false

@@ -34,10 +34,18 @@ type node struct {
 	end          int32 // the index behind the last node inside it
 	line, column int32
 	kind         Kind
-	null, merge  bool
-	anchored     bool
-	flow         bool // a collection between brackets
+	is           quality
 }
+
+// A quality is what else is known of a node, in bits.
+type quality uint8
+
+const (
+	null     quality = 1 << iota // nothing, or a word for it
+	merge                        // the key <<
+	anchored                     // it has a name, for aliases
+	flow                         // a collection between brackets
+)
 
 // A Mark is a place in the text: a line and a column in characters, both from 1.
 type Mark struct{ Line, Column int32 }
@@ -92,13 +100,13 @@ func (n Node) Value() string { return n.node().value }
 func (n Node) Mark() Mark { return Mark{n.node().line, n.node().column} }
 
 // IsNull reports whether the node is a plain ~ or null, or nothing at all.
-func (n Node) IsNull() bool { return n.node().null }
+func (n Node) IsNull() bool { return n.node().is&null != 0 }
 
 // IsAnchored reports whether the node has an anchor, by which aliases repeat it.
-func (n Node) IsAnchored() bool { return n.node().anchored }
+func (n Node) IsAnchored() bool { return n.node().is&anchored != 0 }
 
 // IsMerge reports whether the node is the key <<.
-func (n Node) IsMerge() bool { return n.node().merge }
+func (n Node) IsMerge() bool { return n.node().is&merge != 0 }
 
 // Tag gives the tag that is written before the node, if there is one.
 func (n Node) Tag() (tag string, ok bool) {
@@ -142,7 +150,7 @@ func (n Node) Pairs() iter.Seq2[Node, Node] {
 // and where yaml.v3 read.
 func (n Node) Source(key Node) string {
 	t := n.tree
-	if t.text == "" || n.node().flow {
+	if t.text == "" || n.node().is&flow != 0 {
 		return ""
 	}
 	text := t.text

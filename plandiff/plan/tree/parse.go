@@ -67,9 +67,16 @@ func (c *converter) add(n *yaml.Node) {
 	t, at, mark := c.tree, int32(len(c.tree.nodes)), c.mark(n)
 	t.nodes = append(t.nodes, node{
 		value: n.Value, line: mark.Line, column: mark.Column, kind: kindOf[n.Kind],
-		null: n.Tag == "!!null", merge: n.Tag == "!!merge", anchored: n.Anchor != "",
-		flow: n.Style&yaml.FlowStyle != 0,
 	})
+	note := func(is bool, q quality) {
+		if is {
+			t.nodes[at].is |= q
+		}
+	}
+	note(n.Tag == "!!null", null)
+	note(n.Tag == "!!merge", merge)
+	note(n.Anchor != "", anchored)
+	note(n.Style&yaml.FlowStyle != 0, flow)
 	if n.Style&yaml.TaggedStyle != 0 {
 		if t.tags == nil {
 			t.tags = make(map[int32]string)

@@ -22,7 +22,9 @@ func (s *scanner) scalar(flow bool) bool {
 	}
 	n := &s.tree.nodes[s.add(Scalar, at)]
 	n.value = value
-	n.null = plain && isNull(value)
+	if plain && isNull(value) {
+		n.is = null
+	}
 	return true
 }
 

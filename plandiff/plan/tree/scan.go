@@ -52,7 +52,7 @@ func (s *scanner) add(kind Kind, at Mark) int32 {
 }
 
 // null puts in the node of a value that is not written.
-func (s *scanner) null(at Mark) { s.tree.nodes[s.add(Scalar, at)].null = true }
+func (s *scanner) null(at Mark) { s.tree.nodes[s.add(Scalar, at)].is = null }
 
 // enter and leave put a collection around what is read between them.
 func (s *scanner) enter(kind Kind) (int32, bool) {
