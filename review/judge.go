@@ -4,8 +4,11 @@ import (
 	"cmp"
 	"context"
 	"path"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -75,7 +78,7 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, base *pla
 		base = c.Old.Plan
 	}
 	if base != c.Old.Plan {
-		toOld = plandiff.Compare(plan.Expand(base), c.Old).Renames
+		toOld = plandiff.CompareRecords(base, c.Old.Plan).Renames
 	}
 	toNew := toOld.Then(c.Renames)
 	old := judge{ctx: ctx, rules: rules, policy: PolicyOf(base).renamed(toOld), today: today}
@@ -145,27 +148,44 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 		v.Skipped = "the rules did not run, since part of the plan could not be read (" + strings.Join(unread, ", ") + ")"
 		return v, nil
 	}
-	shared := make(map[any]any)
-	for _, r := range j.rules {
-		if err := j.ctx.Err(); err != nil {
-			return nil, err
-		}
+	found := j.run(x, c)
+	if err := j.ctx.Err(); err != nil {
+		return nil, err // some rules may have stopped half-way
+	}
+	for i, r := range j.rules {
 		severity, eased := j.policy.SeverityOf(r)
 		if severity == Off || r.Run == nil {
 			continue
 		}
 		v.Rules++
-		pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c, shared: shared}
-		pass.report = func(f Finding) {
+		for _, f := range found[i] {
 			f.Rule, f.Severity, f.Eased = r.ID, severity, eased
 			j.file(v, f)
 		}
-		r.Run(pass)
-	}
-	if err := j.ctx.Err(); err != nil {
-		return nil, err // the last rule may have stopped half-way
 	}
 	return v, nil
+}
+
+// run gives what each rule finds. As many run at a time as there are processors.
+func (j *judge) run(x *plan.Expansion, c *plandiff.Comparison) [][]Finding {
+	found := make([][]Finding, len(j.rules))
+	all := &shared{done: make(map[any]*once)}
+	var next atomic.Int64
+	var workers sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(j.rules) && j.ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				if severity, _ := j.policy.SeverityOf(j.rules[i]); severity == Off || j.rules[i].Run == nil {
+					continue
+				}
+				pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c, shared: all}
+				pass.report = func(f Finding) { found[i] = append(found[i], f) }
+				j.rules[i].Run(pass)
+			}
+		})
+	}
+	workers.Wait()
+	return found
 }
 
 // hides reports whether a problem hides a part of the plan that others refer to.

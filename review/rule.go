@@ -2,6 +2,7 @@ package review
 
 import (
 	"context"
+	"sync"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -31,20 +32,36 @@ type Pass struct {
 	Comparison *plandiff.Comparison
 
 	report func(Finding)
-	shared map[any]any // by key, for all rules of a check
+	shared *shared // for all rules of a check
+}
+
+// shared is what rules of a check work out together, by key.
+type shared struct {
+	mu   sync.Mutex
+	done map[any]*once
+}
+
+// once is a thing that is worked out by the first rule that asks, while others wait.
+type once struct {
+	sync.Once
+	value any
 }
 
 // Once gives what work gives, which is done once for all rules of a check that ask under
-// the same key, a type of their own. None of them may change it.
+// the same key, a type of their own. None of them may change it: rules run at the same time.
 func Once[T any](p *Pass, key any, work func() T) T {
-	if done, ok := p.shared[key]; ok {
-		return done.(T)
+	if p.shared == nil { // the rule runs alone
+		return work()
 	}
-	done := work()
-	if p.shared != nil {
-		p.shared[key] = done
+	p.shared.mu.Lock()
+	o, ok := p.shared.done[key]
+	if !ok {
+		o = new(once)
+		p.shared.done[key] = o
 	}
-	return done
+	p.shared.mu.Unlock()
+	o.Do(func() { o.value = work() })
+	return o.value.(T)
 }
 
 // Report adds a finding. Rule and Severity are filled in by the caller of the rule.

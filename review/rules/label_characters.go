@@ -85,9 +85,12 @@ func strangeText(t part, radios []*plan.Radio) (review.Finding, bool) {
 	var strange, codes []string
 	var without []*plan.Radio
 	for _, c := range t.text {
-		code := fmt.Sprintf("%U", c)
 		lack := cannotShow(radios, c)
-		if len(lack) == 0 || slices.Contains(codes, code) {
+		if len(lack) == 0 {
+			continue
+		}
+		code := fmt.Sprintf("%U", c)
+		if slices.Contains(codes, code) {
 			continue
 		}
 		codes = append(codes, code)

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"sync"
+
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
 	"passband.example/review"
@@ -14,6 +16,7 @@ type law struct {
 	class    license.Class   // of the members; empty: what all classes may together
 	sites    map[plan.Thing]*license.Site
 	judged   map[license.Query]license.Verdict // channels share frequencies
+	mu       sync.Mutex                        // of sites and judged
 
 	judgments          []judgment // of all that the plan puts on the air, members first
 	members, repeaters []judgment // its two parts
@@ -68,10 +71,14 @@ func (l *law) query(t *transmission, on signal.Hertz) license.Query {
 // ask gives the verdict on a transmission, were it on this frequency.
 func (l *law) ask(t *transmission, on signal.Hertz) license.Verdict {
 	q := l.query(t, on)
+	l.mu.Lock()
 	v, known := l.judged[q]
+	l.mu.Unlock()
 	if !known {
 		v = l.tables.Transmit(q)
+		l.mu.Lock()
 		l.judged[q] = v
+		l.mu.Unlock()
 	}
 	return v
 }
@@ -81,6 +88,8 @@ func (l *law) site(r *plan.Repeater) *license.Site {
 	if r == nil {
 		return nil
 	}
+	l.mu.Lock()
+	defer l.mu.Unlock()
 	s, known := l.sites[r.Thing()]
 	if !known {
 		s = siteOf(r)
