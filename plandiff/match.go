@@ -24,13 +24,16 @@ type matcher struct {
 }
 
 func newMatcher(old, new *plan.Expansion, renames plan.Renames) *matcher {
-	return &matcher{old: old, new: new, renames: renames, dangling: sync.OnceValue(func() map[string]bool { return danglingIn(old) })}
+	return &matcher{old: old, new: new, renames: renames, dangling: sync.OnceValue(func() map[string]bool { return danglingIn(old, new.Plan) })}
 }
 
-// danglingIn gives the keys that a plan may refer to without having them. A plan that is not
-// worked out yet is, for that.
-func danglingIn(x *plan.Expansion) map[string]bool {
+// danglingIn gives the keys that a plan may refer to without having them, as far as they came
+// with the new one. A plan that is not worked out yet is, where it refers to such a key at all.
+func danglingIn(x *plan.Expansion, new *plan.Plan) map[string]bool {
 	if x.Channels == nil {
+		if !x.Plan.RefersTo(cameTo(x.Plan, new)) {
+			return nil
+		}
 		x = plan.Expand(x.Plan)
 	}
 	dangling := make(map[string]bool)
@@ -45,6 +48,22 @@ func danglingIn(x *plan.Expansion) map[string]bool {
 		}
 	}
 	return dangling
+}
+
+// cameTo gives the keys of records that the old plan does not have.
+func cameTo(old, new *plan.Plan) map[string]bool {
+	came := make(map[string]bool)
+	for _, s := range plan.Sections() {
+		if !s.HasOwnKeys() {
+			continue
+		}
+		for _, r := range s.All(new) {
+			if _, was := s.Find(old, r.Thing().Key); !was {
+				came[r.Thing().Key] = true
+			}
+		}
+	}
+	return came
 }
 
 // match pairs the records of one kind, notes new keys, and gives the changes

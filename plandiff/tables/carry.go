@@ -25,7 +25,7 @@ func New(name string) (*plan.Expansion, error) {
 // gives the files whose text is another one now, with the plan as it is read from all.
 // Without files it is written anew. On an error there are no files.
 func Carry(files map[string][]byte, x *plan.Expansion, in *Import) (texts map[string][]byte, after *plan.Expansion, err error) {
-	changes := plandiff.Compare(x, plan.Expand(in.Plan)).Changes
+	changes := plandiff.CompareRecords(x.Plan, in.Plan).Changes
 	all := make(map[string][]byte, len(files))
 	for name, text := range files {
 		all[name] = text
