@@ -47,7 +47,7 @@ func (lay *layout) hint(key string, value tree.Node) string {
 	}
 	var within []string
 	for _, block := range lay.keys {
-		if inner := lay.blocks[block]; inner != nil && slices.Contains(inner.keys, key) {
+		if inner := lay.of[block].block; inner != nil && slices.Contains(inner.keys, key) {
 			within = append(within, block+": {"+key+": ...}")
 		}
 	}
@@ -59,7 +59,7 @@ func (lay *layout) hint(key string, value tree.Node) string {
 
 // locator gives the text of a value that is a locator, where the layout has a key for one.
 func (lay *layout) locator(value tree.Node) string {
-	if lay.fields["grid"] == nil || value.Kind() != tree.Scalar {
+	if lay.of["grid"].field == nil || value.Kind() != tree.Scalar {
 		return ""
 	}
 	if _, err := signal.ParseGrid(value.Value()); err != nil {
