@@ -22,7 +22,9 @@ func CompareParts(old, new *plan.Plan, refers func() plan.Mentions) *Comparison 
 		return nil
 	}
 	for _, kind := range matchOrder {
-		c.Changes = append(c.Changes, m.match(plan.SectionOf(kind))...)
+		if s := plan.SectionOf(kind); len(s.All(old))+len(s.All(new)) > 0 {
+			c.Changes = append(c.Changes, m.match(s)...)
+		}
 	}
 	if unsure || len(c.Renames) > 0 && refersToRenamed(old, c.Renames, refers()) {
 		return nil

@@ -18,14 +18,7 @@ func (r *Repository) BlobAtMost(ctx context.Context, hash string, most int64) (d
 		size int64
 	}
 	o, err := ask(ctx, r, func(s store) (o sized, err error) {
-		if c, ok := s.(*commandStore); ok { // one question instead of two
-			o.object, o.size, err = c.objectAtMost(ctx, hash, most)
-			return o, err
-		}
-		if o.size, err = s.size(ctx, hash); err != nil || o.size > most {
-			return sized{object{kind: blobKind}, o.size}, err
-		}
-		o.object, err = s.object(ctx, hash)
+		o.object, o.size, err = s.objectAtMost(ctx, hash, most)
 		return o, err
 	})
 	if err == nil && o.kind != blobKind {

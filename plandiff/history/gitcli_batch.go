@@ -113,15 +113,17 @@ func parseHeader(line, id string) (kind string, size int64, err error) {
 	return "", 0, fmt.Errorf("git answered %q to a question about %s", line, id)
 }
 
+// trustedSize is up to how many bytes an object is believed to have that its header announces.
+const trustedSize = 16 << 20
+
 // body reads the bytes of an object and the line end after them. Memory grows
 // with what really comes, not with what was announced.
 func (r *reply) body(size int64) ([]byte, error) {
-	const trusted = 16 << 20
-	data := make([]byte, min(size, trusted))
+	data := make([]byte, min(size, trustedSize))
 	_, err := io.ReadFull(r.r, data)
-	if err == nil && size > trusted {
+	if err == nil && size > trustedSize {
 		var rest []byte
-		rest, err = io.ReadAll(io.LimitReader(r.r, size-trusted))
+		rest, err = io.ReadAll(io.LimitReader(r.r, size-trustedSize))
 		data = append(data, rest...)
 	}
 	if errors.Is(err, io.ErrUnexpectedEOF) || err == nil && int64(len(data)) < size {

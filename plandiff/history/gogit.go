@@ -1,11 +1,12 @@
 package history
 
 import (
+	"bytes"
 	"context"
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -152,9 +153,16 @@ func (s *libraryStore) withPrefix(_ context.Context, prefix string) (ids []strin
 	return slices.Compact(ids), nil
 }
 
-func (s *libraryStore) object(ctx context.Context, id string) (o object, err error) {
+func (s *libraryStore) object(ctx context.Context, id string) (object, error) {
+	o, _, err := s.objectAtMost(ctx, id, math.MaxInt64)
+	return o, err
+}
+
+// objectAtMost asks for the size of what was found and not of its name: for that a delta
+// would be read once more.
+func (s *libraryStore) objectAtMost(ctx context.Context, id string, most int64) (o object, size int64, err error) {
 	if err := s.ready(ctx, id); err != nil {
-		return object{}, err
+		return object{}, 0, err
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -162,21 +170,27 @@ func (s *libraryStore) object(ctx context.Context, id string) (o object, err err
 
 	encoded, err := s.storage.EncodedObject(plumbing.AnyObject, plumbing.NewHash(id))
 	if err != nil {
-		return object{}, libraryError(id, err)
+		return object{}, 0, libraryError(id, err)
+	}
+	o.kind = encoded.Type().String()
+	if size = encoded.Size(); size > most {
+		return o, size, nil
 	}
 	content, err := encoded.Reader()
 	if err != nil {
-		return object{}, libraryError(id, err)
+		return object{}, 0, libraryError(id, err)
 	}
 	defer content.Close()
-	data, err := io.ReadAll(content)
-	if err != nil {
-		return object{}, libraryError(id, err)
+	var data bytes.Buffer
+	data.Grow(int(min(max(size, 0), trustedSize)) + bytes.MinRead)
+	if _, err := data.ReadFrom(content); err != nil {
+		return object{}, 0, libraryError(id, err)
 	}
-	if int64(len(data)) != encoded.Size() {
-		return object{}, damaged(id, fmt.Errorf("%d of %d bytes are there", len(data), encoded.Size()))
+	if int64(data.Len()) != size {
+		return object{}, 0, damaged(id, fmt.Errorf("%d of %d bytes are there", data.Len(), size))
 	}
-	return object{encoded.Type().String(), data}, nil
+	o.data = data.Bytes()
+	return o, size, nil
 }
 
 // ready refuses a hash of the wrong length, which go-git would silently cut.

@@ -17,6 +17,9 @@ type store interface {
 	// object reads one object whole; the bytes are the caller's. If there is none, errMissing.
 	object(ctx context.Context, id string) (object, error)
 
+	// objectAtMost is object, but of one with more bytes it gives only kind and size.
+	objectAtMost(ctx context.Context, id string, most int64) (object, int64, error)
+
 	// size is the length of an object in bytes, found without reading it whole.
 	size(ctx context.Context, id string) (int64, error)
 

@@ -43,6 +43,9 @@ func (w word) width() int {
 	for _, s := range w.spans {
 		all += s.Text
 	}
+	if strings.IndexFunc(all, func(r rune) bool { return r < ' ' || '~' < r }) < 0 {
+		return len(all) // most are, and a log has many
+	}
 	return uniseg.StringWidth(all)
 }
 
