@@ -45,7 +45,9 @@
 // Every version of a file is read once (package plan: ParseFile), mostly only the records in
 // it that differ (Amend), while git already reads the next. A commit is compared by the records
 // that it changed (plan.Parts), and whole plans are put together only where something else
-// refers to a key that came or went, or where it was asked what changes reach.
+// refers to a key that came or went, or where it was asked what changes reach. A trace passes
+// the commits that change none of the records that matter, and reads no other files; of a
+// talk path it reads all, because any may hold a channel with words of its own for it.
 //
 // # What it does not do
 //

@@ -180,4 +180,4 @@ func (l *logger) follow(s *step) ([][]trail, error) {
 }
 
 // watch gives nil: every commit is told of.
-func (l *logger) watch(*plan.Plan, []trail) *watch { return nil }
+func (l *logger) watch(*plan.Assembly, []trail) *watch { return nil }

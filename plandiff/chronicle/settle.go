@@ -81,10 +81,12 @@ func (t *tracer) beginning(s *step) (*plandiff.Comparison, error) {
 	if err != nil {
 		return nil, err
 	}
-	if w := t.watch(p, s.trails); w != nil {
-		if p, err = w.part(p); err != nil {
-			return nil, err
-		}
+	a, err := s.assemble(s.ctx, s.now)
+	if err != nil {
+		return nil, err
+	}
+	if p, err = t.watch(a, s.trails).part(p); err != nil {
+		return nil, err
 	}
 	c := &plandiff.Comparison{Old: plan.Expand(new(plan.Plan)), New: plan.Expand(p)}
 	for _, section := range plan.Sections() {
@@ -97,23 +99,27 @@ func (t *tracer) beginning(s *step) (*plandiff.Comparison, error) {
 
 // watch watches the records that are followed, and of a channel those that it is made of. A
 // talk path may get a channel with words of its own from any file.
-func (t *tracer) watch(p *plan.Plan, trails []trail) *watch {
+func (t *tracer) watch(a *plan.Assembly, trails []trail) *watch {
 	var things []plan.Thing
+	paths := false
 	for _, tr := range trails {
 		if !tr.channel {
 			things = append(things, tr.thing)
 			continue
 		}
-		if spec, ok := p.Channels.Find(tr.thing.Key); !ok || spec.Path.Written() {
-			return nil
-		}
+		r, ok := a.Find(plan.Thing{Kind: plan.KindChannel, Key: tr.thing.Key})
+		paths = paths || !ok || r.(*plan.ChannelSpec).Path.Written()
 		for made := range t.made {
-			if _, ok := p.Find(made); ok {
+			if _, ok := a.Find(made); ok {
 				things = append(things, made)
 			}
 		}
 	}
-	return newWatch(p, things)
+	w := newWatch(a, things)
+	if w != nil {
+		w.paths = paths
+	}
+	return w
 }
 
 // makes notes the records that a channel is made of.

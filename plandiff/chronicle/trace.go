@@ -48,6 +48,15 @@ type Origin struct {
 // are traced as a radio has them, through the records that they are made of. The
 // error is ErrNoThing where x has nothing by the name.
 func (r *Reader) Trace(ctx context.Context, at history.Commit, x *plan.Expansion, name string) ([]*Trace, error) {
+	t, err := newTracer(x, name)
+	if err != nil {
+		return nil, err
+	}
+	return t.traces, t.trace(ctx, r, at, x, t)
+}
+
+// newTracer begins the traces of whatever a plan has by a name.
+func newTracer(x *plan.Expansion, name string) (*tracer, error) {
 	t := &tracer{}
 	for _, thing := range Find(x, name) {
 		if thing.Kind != plan.KindChannel {
@@ -62,16 +71,18 @@ func (r *Reader) Trace(ctx context.Context, at history.Commit, x *plan.Expansion
 	if len(t.traces) == 0 {
 		return nil, notThere(x, name)
 	}
+	return t, nil
+}
+
+// trace settles what can be settled. told is t, as the walk is to see it.
+func (t *tracer) trace(ctx context.Context, r *Reader, at history.Commit, x *plan.Expansion, told teller) error {
 	trails, err := t.edited(ctx, r, at, x)
-	if err != nil {
-		return nil, err
+	if err != nil || len(trails) == 0 {
+		return err
 	}
-	if len(trails) == 0 {
-		return t.traces, nil
-	}
-	_, err = r.walk(ctx, Span{To: at}, trails, t)
+	_, err = r.walk(ctx, Span{To: at}, trails, told)
 	t.hide(trails)
-	return t.traces, err
+	return err
 }
 
 // A tracer settles attributes while a walk goes back.

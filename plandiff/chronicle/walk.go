@@ -27,7 +27,7 @@ type teller interface {
 	follow(s *step) ([][]trail, error)
 	// watch tells what would have to change in a plan for a commit to matter, or gives nil
 	// where any may.
-	watch(p *plan.Plan, trails []trail) *watch
+	watch(a *plan.Assembly, trails []trail) *watch
 }
 
 // A walker goes through the commits that changed the plan, newest first, and

@@ -12,34 +12,50 @@ import (
 type watch struct {
 	things map[plan.Thing]bool
 	files  map[string]bool
+	paths  bool // and all channels with words of their own for a talk path, wherever
 }
 
 // newWatch watches things of a plan and those that they refer to, whose keys may change. It
 // gives nil where one of them is not there, so that any commit may matter.
-func newWatch(p *plan.Plan, things []plan.Thing) *watch {
-	w := &watch{make(map[plan.Thing]bool), make(map[string]bool)}
+func newWatch(a *plan.Assembly, things []plan.Thing) *watch {
+	w := &watch{things: make(map[plan.Thing]bool), files: make(map[string]bool)}
 	for _, thing := range things {
-		r, ok := p.Find(thing)
+		r, ok := a.Find(thing)
 		if !ok {
 			return nil
 		}
-		targets, ok := p.Targets(r)
+		targets, ok := a.Targets(r)
 		if !ok {
 			return nil
 		}
 		for _, t := range append(targets, thing) {
-			r, ok := p.Find(t)
-			if !ok {
-				return nil
+			if r, ok := a.Find(t); ok {
+				w.things[t], w.files[r.Place().File] = true, true
 			}
-			w.things[t], w.files[r.Place().File] = true, true
 		}
 	}
 	return w
 }
 
-// part gives a plan of what is watched alone.
+// worthReading gives the files that are worth reading ahead; nil means all.
+func (w *watch) worthReading() map[string]bool {
+	if w.paths {
+		return nil
+	}
+	return w.files
+}
+
+// matters reports whether a record is watched.
+func (w *watch) matters(r plan.Record) bool {
+	spec, ok := r.(*plan.ChannelSpec)
+	return w.things[r.Thing()] || w.paths && ok && spec.Path.Written()
+}
+
+// part gives a plan of what is watched alone, which is said of p. A talk path needs more.
 func (w *watch) part(p *plan.Plan) (*plan.Plan, error) {
+	if w == nil || w.paths {
+		return p, nil
+	}
 	part := new(plan.Plan)
 	for thing := range w.things { // Expand sorts them
 		if r, ok := p.Find(thing); ok {
@@ -61,14 +77,14 @@ func (w *walker) passes(c history.Commit, l *line, changes []history.BlobChange)
 		if !l.now.judged || l.now.err != nil {
 			return false, nil
 		}
-		p, err := w.records(w.ctx, l.now)
+		a, err := w.assemble(w.ctx, l.now)
 		if err != nil {
 			return false, err
 		}
-		if l.watch = w.teller.watch(p, l.trails); l.watch == nil {
+		if l.watch = w.teller.watch(a, l.trails); l.watch == nil {
 			return false, nil
 		}
-		w.ahead.want(l.watch.files)
+		w.ahead.want(l.watch.worthReading())
 	}
 	if l.watch.quiet(changes) {
 		l.behind, l.passed = append(l.behind, changes), append(l.passed, c)
@@ -90,7 +106,7 @@ func (w *walker) passes(c history.Commit, l *line, changes []history.BlobChange)
 // quiet reports whether changes only give other contents to files that are not watched.
 func (w *watch) quiet(changes []history.BlobChange) bool {
 	return !slices.ContainsFunc(changes, func(c history.BlobChange) bool {
-		return w.files[c.Path] || !c.Old.Exists() || !c.New.Exists() || c.Old.Mode != c.New.Mode
+		return w.paths || w.files[c.Path] || !c.Old.Exists() || !c.New.Exists() || c.Old.Mode != c.New.Mode
 	})
 }
 
@@ -106,7 +122,7 @@ func (l *line) catchUp(hash string) {
 func (w *walker) touches(l *line, before *snapshot, changes []history.BlobChange) (bool, error) {
 	for _, change := range changes {
 		name := change.Path
-		if !l.watch.files[name] {
+		if !plan.MayMatter(name) || !l.watch.paths && !l.watch.files[name] {
 			continue
 		}
 		if !before.has(name) || !l.now.has(name) {
@@ -120,7 +136,7 @@ func (w *walker) touches(l *line, before *snapshot, changes []history.BlobChange
 		if err != nil {
 			return false, err
 		}
-		if plan.Differ(was, now, l.watch.things) {
+		if plan.Differ(was, now, l.watch.matters) {
 			return true, nil
 		}
 	}

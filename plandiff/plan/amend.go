@@ -62,9 +62,9 @@ func (a *amending) differing() bool {
 	a.from = max(0, sort.Search(len(a.old), func(i int) bool { return int(a.old[i].start) > same })-2)
 	first := a.old[a.from]
 	a.to, a.behind = len(a.old), len(a.data)
-	for c := (cutting{data: a.data, at: int(first.start), line: int(first.line), section: first.kind}); c.next(); {
+	for c := (cutting{data: a.data, at: int(first.start), line: int(first.line), section: first.kind, indent: int(first.indent)}); c.next(); {
 		if at := int(c.piece.start) + len(was) - len(a.data); at >= tail {
-			if i := a.oldAt(at); i < len(a.old) && a.old[i].kind == c.piece.kind {
+			if i := a.oldAt(at); i < len(a.old) && a.old[i].kind == c.piece.kind && a.old[i].indent == c.piece.indent {
 				a.to, a.behind, a.line = i, int(c.piece.start), int(c.piece.line)
 				break
 			}

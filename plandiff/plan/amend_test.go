@@ -171,6 +171,9 @@ func TestAmend(t *testing.T) {
 		{"two records", "both are read", "groups:\n  a: {id: 1}\n  b: {id: 2}\n", "groups:\n  a: {id: 3}\n  b: {id: 4}\n", true},
 		{"records further to the left", "none is where the first one says", "groups:\n  a: {id: 1}\n  b: {id: 2}\n", "groups:\n a: {id: 1}\n  b: {id: 2}\n", false},
 		{"records further to the right", "the same", "groups:\n    a: {id: 1}\n", "groups:\n    a: {id: 1}\n  b: {id: 2}\n", false},
+		{"four blanks", "that is a way to write it", "groups:\n    a: {id: 1}\n    b:\n        id: 2\n", "groups:\n    a: {id: 1}\n    c: {id: 3}\n    b:\n        id: 4\n", true},
+		{"one blank in a section, and two in another", "each has its own", "groups:\n a: {id: 1}\nzones:\n  z: {}\n", "groups:\n a: {id: 1}\n b: {id: 2}\nzones:\n  y: {}\n", true},
+		{"all further in", "the records say the same", "groups:\n  a: {id: 1}\n  b: {id: 2}\n", "groups:\n    a: {id: 1}\n    b: {id: 2}\n", true},
 		{"a section more", "it may stand there twice", "groups:\n  a: {id: 1}\n", "groups:\n  a: {id: 1}\ngroups:\n  b: {id: 1}\n", false},
 		{"an anchor", "others may stand for it", "groups:\n  a: &x {id: 1}\n  b: *x\n", "groups:\n  a: &x {id: 2}\n  b: *x\n", false},
 		{"an anchor that comes", "it may be used elsewhere", "groups:\n  a: {id: 1}\n", "groups:\n  a: &x {id: 1}\n", false},
@@ -201,6 +204,7 @@ func FuzzAmend(f *testing.F) {
 	f.Add([]byte("messages:\n  a: one\n   two\n  b: 'x'\n"), 16, 3, "|\n   x")
 	f.Add([]byte("groups:\n  a:\n    id: 1\n    note: one\n\n      # two\n  b: {id: 2}\n"), 31, 3, "|\n     x")
 	f.Add([]byte("groups:\n  a: {id: 1,\nlabel: A}\n  b: {id: 2}\n"), 17, 1, "2")
+	f.Add([]byte("groups:\n    a: {id: 1}\n    b: {id: 2}\nzones:\n z: {}\n"), 10, 4, "  ")
 	f.Add([]byte("channels:\n  a:\n    label: \"x\n\n      y\"\n    fm: {}\n"), 16, 3, "\\\n")
 	f.Fuzz(func(t *testing.T, old []byte, at, n int, what string) {
 		if at < 0 || n < 0 || at > len(old) || n > len(old)-at || len(old) > 1<<12 {

@@ -7,9 +7,9 @@ import "maps"
 // that would have problems. The zero Assembly has no files.
 type Assembly struct {
 	files map[string]*File
-	keys  map[Thing]int // how many records have this key
-	twice int           // keys that several records have
-	bad   int           // files with problems of their own
+	keys  map[Thing]held
+	twice int // keys that several records have
+	bad   int // files with problems of their own
 	size  int64
 	count int // values
 	alias int
@@ -18,10 +18,16 @@ type Assembly struct {
 	mentions Mentions // of all records; nil until somebody asks
 }
 
+// A held is how many records have a key, and one of them.
+type held struct {
+	n      int
+	record Record // nil where it is not known which is left of several
+}
+
 // Put takes a file in, in the place of the one with its name.
 func (a *Assembly) Put(f *File) {
 	if a.files == nil {
-		a.files, a.keys = make(map[string]*File), make(map[Thing]int)
+		a.files, a.keys = make(map[string]*File), make(map[Thing]held)
 	}
 	var gone []Record
 	if old, ok := a.files[f.name]; ok {
@@ -54,11 +60,14 @@ func (a *Assembly) Remove(name string) {
 func (a *Assembly) exchange(gone, came []Record) {
 	for _, r := range gone {
 		t := r.Thing()
-		switch a.keys[t]--; a.keys[t] {
-		case 1:
-			*a.same(t)--
+		switch n := a.keys[t].n - 1; n {
 		case 0:
 			delete(a.keys, t)
+		case 1:
+			*a.same(t)--
+			fallthrough
+		default:
+			a.keys[t] = held{n: n}
 		}
 		if a.mentions != nil {
 			a.mentions.count(r, -1)
@@ -66,7 +75,8 @@ func (a *Assembly) exchange(gone, came []Record) {
 	}
 	for _, r := range came {
 		t := r.Thing()
-		if a.keys[t]++; a.keys[t] == 2 {
+		n := a.keys[t].n + 1
+		if a.keys[t] = (held{n, r}); n == 2 {
 			*a.same(t)++
 		}
 		if a.mentions != nil {
@@ -90,6 +100,49 @@ func (a *Assembly) weigh(f *File, sign int) {
 	if len(f.problems) > 0 || f.lost {
 		a.bad += sign
 	}
+}
+
+// Find gives the record that a thing names, of a plan without problems. Its lines may be
+// those of another version of its file.
+func (a *Assembly) Find(t Thing) (Record, bool) {
+	h, ok := a.keys[t]
+	if !ok || h.record != nil {
+		return h.record, ok
+	}
+	for _, f := range a.files {
+		for _, r := range f.records {
+			if r.Thing() == t {
+				return r, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// Targets gives the things that a record refers to by their keys. It gives false where a
+// reference is to something that may have no key, or that is not there.
+func (a *Assembly) Targets(r Record) ([]Thing, bool) {
+	var targets []Thing
+	s := SectionOf(r.Thing().Kind)
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if f.Ref == NoRef {
+			continue
+		}
+		for _, item := range f.items(r) {
+			things, ok := f.Ref.targets(item.Text)
+			if !ok {
+				return nil, false
+			}
+			for _, t := range things {
+				if _, ok := a.keys[t]; !ok {
+					return nil, false
+				}
+			}
+			targets = append(targets, things...)
+		}
+	}
+	return targets, true
 }
 
 // File gives the file with this name.

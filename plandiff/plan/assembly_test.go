@@ -24,6 +24,9 @@ func TestAssemblyKnowsProblems(t *testing.T) {
 			if sound := len(p.Problems) == 0; sound != a.Sound() {
 				t.Fatalf("sound: %v, and the problems are %v", a.Sound(), p.Problems)
 			}
+			if a.Sound() {
+				findsAll(t, &a, p)
+			}
 		}
 	})
 }
@@ -40,4 +43,22 @@ func drawFile(t *rapid.T, name string) []byte {
 	key := rapid.SampledFrom([]string{"ridge", "knob", "mill"}).Draw(t, "key")
 	split := rapid.SampledFrom([]string{"+5", "-600"}).Draw(t, "split")
 	return spoiled(t, []byte(fmt.Sprintf("repeaters: {%s: {output: 444.325, split: %s}}\ngroups: {%s: {id: 1}}\n", key, split, key)))
+}
+
+// findsAll: an assembly finds the records of its plan, and no others.
+func findsAll(t *rapid.T, a *plan.Assembly, p *plan.Plan) {
+	for _, s := range plan.Sections() {
+		for _, r := range s.All(p) {
+			if got, ok := a.Find(r.Thing()); s.HasOwnKeys() && (!ok || got != r) {
+				t.Fatalf("%s is found as %v", r.Thing(), got)
+			}
+		}
+	}
+	for _, key := range []string{"ridge", "knob", "mill"} {
+		thing := plan.Thing{Kind: plan.KindRepeater, Key: key}
+		_, want := p.Find(thing)
+		if r, ok := a.Find(thing); ok != want {
+			t.Fatalf("%s is found as %v", thing, r)
+		}
+	}
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"slices"
 	"sort"
-	"strings"
 
 	"passband.example/plandiff/plan/tree"
 )
@@ -14,10 +13,11 @@ import (
 // and behind each piece a reader of the whole file stands at the top or between two records,
 // with nothing open, so that another piece may stand there instead.
 type piece struct {
-	kind  Kind  // of the record; 0 for a frame
-	start int32 // offset of its first line
-	line  int32 // the number of that
-	first int32 // how many records stand before it
+	kind   Kind  // of the record; 0 for a frame
+	indent int32 // blanks before the key of the record, the same in all of its section
+	start  int32 // offset of its first line
+	line   int32 // the number of that
+	first  int32 // how many records stand before it
 }
 
 // cut gives the pieces of the file, or none where it is not sure that they can be read
@@ -68,7 +68,7 @@ func (f *File) begins(p piece, before int) bool {
 	}
 	r := f.records[p.first]
 	at := r.Place()
-	return at.Line == p.line && at.Col == 3 && r.Thing().Kind == p.kind
+	return at.Line == p.line && at.Col == p.indent+1 && r.Thing().Kind == p.kind
 }
 
 // mayAnchor reports whether a text may have an anchor, by which another place could
@@ -95,7 +95,8 @@ type cutting struct {
 	data    []byte
 	at      int  // where the next piece begins
 	line    int  // the number of that line
-	section Kind // what the records are that begin two blanks in; 0 where none do
+	section Kind // what the records are that stand in this section; 0 where none do
+	indent  int  // blanks before their keys; 0 before the first
 	piece   piece
 }
 
@@ -104,14 +105,15 @@ func (c *cutting) next() bool {
 	if c.at >= len(c.data) {
 		return false
 	}
-	c.piece = piece{kind: c.section, start: int32(c.at), line: int32(c.line)}
+	c.piece = piece{kind: c.section, indent: int32(c.indent), start: int32(c.at), line: int32(c.line)}
 	if line := c.data[c.at:]; line[0] != ' ' || c.at == 0 {
-		c.piece.kind, c.section = 0, headed(line)
+		c.piece.kind, c.piece.indent = 0, 0
+		c.section, c.indent = headed(line), 0
 	}
 	for c.at < len(c.data) {
 		c.at += lineLength(c.data[c.at:])
 		c.line++
-		if begins(c.data[c.at:], c.section) {
+		if c.begins(c.data[c.at:]) {
 			break
 		}
 	}
@@ -119,17 +121,24 @@ func (c *cutting) next() bool {
 }
 
 // begins reports whether a piece begins with the line that a text begins with.
-func begins(text []byte, section Kind) bool {
-	if len(text) == 0 {
+func (c *cutting) begins(text []byte) bool {
+	blanks := 0
+	for blanks < len(text) && text[blanks] == ' ' {
+		blanks++
+	}
+	switch {
+	case len(text) == 0:
 		return true
-	}
-	switch text[0] {
-	case '\n', '\r', '#':
+	case blanks == len(text) || text[blanks] == '\n' || text[blanks] == '\r' || text[blanks] == '#':
 		return false
-	case ' ':
-		return section != 0 && len(text) > 2 && text[1] == ' ' && strings.IndexByte(" \t\r\n#-", text[2]) < 0
+	case blanks == 0:
+		return true
+	case c.section == 0 || text[blanks] == '-' || text[blanks] == '\t':
+		return false
+	case c.indent == 0:
+		c.indent = blanks
 	}
-	return true
+	return blanks == c.indent
 }
 
 // headed gives the kind of the section whose key stands alone on the line that a text begins

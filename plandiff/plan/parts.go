@@ -35,17 +35,17 @@ func Parts(was, now *File) (gone, came *File) {
 	return gone, came
 }
 
-// Differ reports whether one of some things may not be the same in two versions of a file:
-// whether a record of it is not the very same in both.
-func Differ(was, now *File, things map[Thing]bool) bool {
+// Differ reports whether two versions of a file may not say the same of records that matter:
+// whether one of these is not the very same in both.
+func Differ(was, now *File, matters func(Record) bool) bool {
 	s := shared(was.records, now.records)
 	for i, r := range s.old {
-		if things[r.Thing()] && s.now(s.before+i) < 0 {
+		if s.now(s.before+i) < 0 && matters(r) {
 			return true
 		}
 	}
 	for _, r := range s.new {
-		if _, ok := s.between[r]; !ok && things[r.Thing()] {
+		if _, ok := s.between[r]; !ok && matters(r) {
 			return true
 		}
 	}

@@ -145,32 +145,6 @@ func (r Renames) Follow(f *Field, old Record) bool {
 	return follow
 }
 
-// Targets gives the things that a record refers to by their keys. It gives false where a
-// reference is to something that may have no key, or that is not there.
-func (p *Plan) Targets(r Record) ([]Thing, bool) {
-	var targets []Thing
-	s := SectionOf(r.Thing().Kind)
-	for i := range s.Fields {
-		f := &s.Fields[i]
-		if f.Ref == NoRef {
-			continue
-		}
-		for _, item := range f.items(r) {
-			things, ok := f.Ref.targets(item.Text)
-			if !ok {
-				return nil, false
-			}
-			for _, t := range things {
-				if _, ok := p.Find(t); !ok {
-					return nil, false
-				}
-			}
-			targets = append(targets, things...)
-		}
-	}
-	return targets, true
-}
-
 // targets gives the things whose keys stand in a reference, or false where that cannot be
 // told from its text.
 func (ref Ref) targets(text string) ([]Thing, bool) {
