@@ -3,6 +3,7 @@ package merge
 import (
 	"fmt"
 	"maps"
+	"slices"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -242,6 +243,9 @@ func (w *work) saying(files Files) (Files, error) {
 	if err != nil {
 		return nil, err
 	}
+	if sameInOrder(got.plan, w.merged) {
+		return files, nil
+	}
 	changes := plandiff.CompareRecords(got.plan, w.merged).Changes
 	texts, err := rewrite.Apply(files, got.plan, changes)
 	if err != nil {
@@ -250,6 +254,16 @@ func (w *work) saying(files Files) (Files, error) {
 	all := maps.Clone(files)
 	maps.Copy(all, texts)
 	return all, nil
+}
+
+// sameInOrder reports whether two plans say the same in the same order, which is
+// sooner seen than what differs: most records are the very same in both.
+func sameInOrder(a, b *plan.Plan) bool {
+	return !slices.ContainsFunc(plan.Sections(), func(s *plan.Section) bool {
+		return !slices.EqualFunc(s.All(a), s.All(b), func(x, y plan.Record) bool {
+			return x == y || x.Thing() == y.Thing() && sameRecord(s, x, y)
+		})
+	})
 }
 
 // carried carries the changes of one side into the text of the other, for texts

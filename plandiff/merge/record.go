@@ -186,5 +186,10 @@ func same(f *plan.Field, a, b plan.Record) bool {
 
 // sameRecord reports whether two records say the same.
 func sameRecord(s *plan.Section, a, b plan.Record) bool {
-	return !slices.ContainsFunc(s.Fields, func(f plan.Field) bool { return !same(&f, a, b) })
+	for i := range s.Fields {
+		if !same(&s.Fields[i], a, b) {
+			return false
+		}
+	}
+	return true
 }

@@ -83,7 +83,7 @@ func (x *texter) yaml(texts [3]string, starts [3][]int32) (string, error) {
 	var docs [3]*layout.Doc
 	var heads, tails [3]string
 	for i, text := range texts {
-		d, err := layout.ParseRecords([]byte(text), starts[i])
+		d, err := layout.ParseRecords(text, starts[i])
 		if err != nil {
 			return "", err
 		}
@@ -98,7 +98,7 @@ func (x *texter) yaml(texts [3]string, starts [3][]int32) (string, error) {
 	}
 	d.Tail = x.lines(tails[0], tails[1], tails[2])
 	d.PutHead(x.lines(heads[0], heads[1], heads[2]))
-	return string(d.Bytes()), nil
+	return d.String(), nil
 }
 
 // node merges a value; the base may not have it.

@@ -75,7 +75,7 @@ func Starts(p *plan.Plan) map[string][]int32 {
 }
 
 func newTree(name string, text []byte, starts []int32) (*tree, error) {
-	doc, err := layout.ParseRecords(text, starts)
+	doc, err := layout.ParseRecords(string(text), starts)
 	if err != nil {
 		return nil, unshaped(name, err)
 	}

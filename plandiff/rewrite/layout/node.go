@@ -139,11 +139,16 @@ type Doc struct {
 	open bool // the last line had no line end
 	eol  string
 	text string // as long as there is no tree
+	size int    // of the text that was parsed
 }
 
 // Bytes gives the text.
-func (d *Doc) Bytes() []byte {
+func (d *Doc) Bytes() []byte { return []byte(d.String()) }
+
+// String gives the text.
+func (d *Doc) String() string {
 	var b strings.Builder
+	b.Grow(d.size + d.size/16)
 	if d.mark {
 		b.WriteString(byteOrderMark)
 	}
@@ -153,7 +158,7 @@ func (d *Doc) Bytes() []byte {
 	if d.open {
 		text = strings.TrimSuffix(strings.TrimSuffix(text, "\n"), "\r")
 	}
-	return []byte(text)
+	return text
 }
 
 // LineEnd gives the line end of the text.

@@ -10,14 +10,14 @@ import (
 // behind two blanks, as the reader of the plan found them. They say where a record
 // ends without a look at what is in it. Where the text is not of the plain form of
 // sections and records, all of it is read.
-func ParseRecords(data []byte, starts []int32) (*Doc, error) {
-	d := newDoc(string(data))
+func ParseRecords(text string, starts []int32) (*Doc, error) {
+	d := newDoc(text)
 	o := &outliner{doc: d, starts: starts}
 	if o.find() && o.put() {
 		d.text = "" // it hangs on the entries
 		return d, nil
 	}
-	return Parse(data)
+	return parseWhole(text)
 }
 
 // A stop is a line that begins a section or a record.
@@ -108,7 +108,7 @@ func (o *outliner) section(i, next int) *Entry {
 	}
 	text := o.doc.text[o.offset(i):o.offset(next)]
 	d, err := parse(text, int(o.stops[i].line)-1)
-	if err != nil || string(d.Bytes()) != text || d.Root == nil || d.Root.Kind != Mapping || d.Root.Flow || len(d.Root.Entries) != 1 {
+	if err != nil || d.String() != text || d.Root == nil || d.Root.Kind != Mapping || d.Root.Flow || len(d.Root.Entries) != 1 {
 		return nil
 	}
 	e := d.Root.Entries[0]

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -24,8 +23,12 @@ func (e *ShapeError) Error() string { return fmt.Sprintf("line %d: %s", e.Line, 
 // Parse reads a text that holds at most one document. The error is that of
 // yaml.v3 where the text is no YAML, or a ShapeError.
 func Parse(data []byte) (*Doc, error) {
-	d, err := parse(string(data), 0)
-	if err == nil && !bytes.Equal(d.Bytes(), data) {
+	return parseWhole(string(data))
+}
+
+func parseWhole(text string) (*Doc, error) {
+	d, err := parse(text, 0)
+	if err == nil && d.String() != text {
 		return nil, &ShapeError{1, "the layout of this text is not understood"}
 	}
 	return d, err
@@ -45,7 +48,7 @@ func parse(data string, above int) (*Doc, error) {
 
 // newDoc gives the document of a text whose tree is still to be made.
 func newDoc(text string) *Doc {
-	d := &Doc{eol: "\n"}
+	d := &Doc{eol: "\n", size: len(text)}
 	text, d.mark = strings.CutPrefix(text, byteOrderMark)
 	if i := strings.IndexByte(text, '\n'); i > 0 && text[i-1] == '\r' {
 		d.eol = "\r\n"
