@@ -71,13 +71,14 @@ type How uint8
 
 // The ways, surest first.
 const (
-	ByKey   How = iota // it has the same key
-	BySame             // nothing but the key differs
-	ByAir              // it is the same on the air
-	ByAlike            // it is more like this record than like any other
+	ByKey    How = iota // it has the same key
+	ByStated            // the plan says so
+	BySame              // nothing but the key differs
+	ByAir               // it is the same on the air
+	ByAlike             // it is more like this record than like any other
 )
 
-var howNames = [...]string{ByKey: "same key", BySame: "nothing else differs", ByAir: "same on the air", ByAlike: "alike"}
+var howNames = [...]string{ByKey: "same key", ByStated: "stated", BySame: "nothing else differs", ByAir: "same on the air", ByAlike: "alike"}
 
 // String tells the way to a person.
 func (h How) String() string {

@@ -22,8 +22,8 @@ func (c *Comparison) Empty() bool { return len(c.Changes) == 0 }
 // Compare tells what changed from one plan to another. Both must have loaded
 // without problems: what could not be read cannot be compared.
 //
-// Records are matched by key; then, among those that are left, by what they are
-// on the air; then by likeness, so that the total of differences is least. Two
+// Records are matched by key; then, among those that are left, as the new plan states;
+// by what they are on the air; then by likeness, so that the total of differences is least. Two
 // spellings of one signal are no change, nor is another order of keys, another
 // file, or a reference that follows a renamed key.
 func Compare(old, new *plan.Expansion) *Comparison {

@@ -126,6 +126,38 @@ func TestCompare(t *testing.T) {
 				"renamed repeater peak was knob (label)",
 				"changed scan list sweep (layout) channels [knob/fm ridge/fm calling-2m]>[knob/fm ridge/fm calling-2m] [left behind knob/fm 1>1]",
 			}, "the scan list still names what there is not"},
+		{"rename stated", []string{"knob: {label: Knob, output: 146.940, split: -0.6, fm: {tone: D023N}}", "peak: {was: knob, output: 53.05, split: -1, dmr: {color_code: 3}}", "knob", "peak", "was: peak", "was: knob"}, []string{
+			"renamed repeater peak was knob (label)", "changed repeater peak (label) label [Knob]>[]", "changed repeater peak (air) output [146.940]>[53.050]", "changed repeater peak (air) input [146.340]>[52.050]",
+			"changed repeater peak (air) fm [yes]>[] fm.tone.send [D023N]>[]", "changed repeater peak (air) dmr []>[yes] dmr.color_code []>[3]", "changed repeater peak (label) was []>[knob]",
+		}, "nothing is alike, and the plan says that it is the same"},
+		{"rename stated against likeness", []string{"knob: {label: Knob, output: 146.940, split: -0.6, fm: {tone: D023N}}", "copy: {label: Knob, output: 146.940, split: -0.6, fm: {tone: D023N}}\n  peak: {was: knob, output: 146.940, split: -0.6, fm: {}}", "channels: [knob/fm", "channels: [peak/fm"}, []string{
+			"renamed repeater peak was knob (label)", "changed repeater peak (label) label [Knob]>[]", "changed repeater peak (air) fm.tone.send [D023N]>[]", "changed repeater peak (label) was []>[knob]",
+			"added repeater copy (air)",
+		}, "the copy is the same in all, and what the plan says wins"},
+		{"rename stated of what is still there", []string{"  knob:", "  peak: {was: knob, output: 53.05, split: -1, fm: {}}\n  knob:"}, []string{"added repeater peak (air)"}, "a key is an identity: it counts for nothing"},
+		{"rename stated of what never was", []string{"  local: {id: 99933,", "  local: {was: here, id: 99933,"}, []string{"changed group local (label) was []>[here]"}, "it counts for nothing"},
+		{"rename stated twice", []string{"statewide: {id: 99931, label: State}", "a: {was: statewide, id: 1}\n  b: {was: statewide, id: 2}", "[statewide, tri", "[a, tri", "*/*/statewide", "*/*/a", "1: statewide", "1: a"}, []string{
+			"renamed group a was statewide (label)", "changed group a (air) id [99931]>[1]", "changed group a (label) label [State]>[]", "changed group a (label) was []>[statewide]", "added group b (air)",
+		}, "the first by key has it"},
+		{"rename stated of each kind", []string{
+			"local: {id: 99933, label: Local}", "near: {was: local, id: 7}", "slot2: [local]", "slot2: [near]", "ridge/2/local", "ridge/2/near",
+			"weather-1: {label: WX 1, receive: 162.55, fm: {}}", "wx: {was: weather-1, simplex: 446.0, dmr: {color_code: 1, group: tri-county}}", "weather-1]", "wx]",
+			"  hills: {label: Hills, channels: [knob/fm, \"*/*/statewide\", calling-2m]}", "  far: {was: hills, channels: [weather]}", "[weather]", "[calling-2m]",
+			"sweep: {label: Sweep, channels: [knob/fm, ridge/fm, calling-2m], priority: calling-2m}", "look: {was: sweep, channels: [wx]}",
+			"plain: {bands: [136-174], modes: [fm], label_length: 8}", "plate: {was: plain, bands: [50-54], modes: [dmr]}",
+		}, []string{
+			"renamed group near was local (label)", "changed group near (air) id [99933]>[7]", "changed group near (label) label [Local]>[]", "changed group near (label) was []>[local]",
+			"renamed channel wx was weather-1 (label)", "changed channel wx (label) label [WX 1]>[]", "changed channel wx (air) simplex []>[446.000]", "changed channel wx (air) receive [162.550]>[]",
+			"changed channel wx (air) fm [yes]>[]", "changed channel wx (air) dmr []>[yes] dmr.color_code []>[1] dmr.group []>[tri-county]", "changed channel wx (label) was []>[weather-1]",
+			"renamed zone far was hills (label)", "changed zone far (label) label [Hills]>[]", "changed zone far (label) was []>[hills]",
+			"changed zone far (layout) channels [knob/fm */*/statewide calling-2m]>[calling-2m] [removed knob/fm 1>0] [removed */*/statewide 2>0]",
+			"renamed scan list look was sweep (label)", "changed scan list look (label) label [Sweep]>[]", "changed scan list look (label) was []>[sweep]",
+			"changed scan list look (layout) channels [knob/fm ridge/fm calling-2m]>[wx] [removed knob/fm 1>0] [removed ridge/fm 2>0] [removed calling-2m 3>0] [added wx 0>1]",
+			"changed scan list look (layout) priority [calling-2m]>[]",
+			"renamed radio plate was plain (label)", "changed radio plate (label) was []>[plain]", "changed radio plate (layout) label_length [8]>[]",
+			"changed radio plate (layout) bands [136-174]>[50-54] [removed 136-174 1>0] [added 50-54 0>1]",
+			"changed radio plate (layout) modes [fm]>[dmr] [removed fm 1>0] [added dmr 0>1]",
+		}, "each record with a key of its own"},
 		{"keys swapped", []string{"statewide: {id: 99931, label: State}", "statewide: {id: 99932, label: Tri}", "tri-county: {id: 99932, label: Tri}", "tri-county: {id: 99931, label: State}"},
 			[]string{
 				"changed group statewide (air) id [99931]>[99932]", "changed group statewide (label) label [State]>[Tri]",

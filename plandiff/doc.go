@@ -11,11 +11,11 @@
 //
 // # What is a change
 //
-// Records are matched by their keys. What is left over is matched by what it is
-// on the air, and then by likeness, so that the sum of all differences is least:
-// a repeater with a new key is one change, and everything that refers to it by
-// the new key is none. Two spellings of one signal are no change: 443.4 and
-// 443.400, a split and the input that it gives, a DCS code and its inverted twin.
+// Records are matched by their keys. What is left over is matched by what the new
+// plan states (was), by what it is on the air, and then by likeness, so that the sum
+// of all differences is least: a repeater with a new key is one change, and everything
+// that refers to it by the new key is none. Two spellings of one signal are no change:
+// 443.4 and 443.400, a split and the input that it gives, a DCS code and its inverted twin.
 // The order of a list means something, and an item that moved is one step, with as
 // few steps as there can be; the order of keys means nothing, nor does the file
 // that a record stands in.

@@ -70,15 +70,18 @@ func cameTo(old, new *plan.Plan) map[string]bool {
 // that are whole records: added, removed, renamed.
 func (m *matcher) match(s *plan.Section) []Change {
 	old, new := m.byKey(s)
-	found := m.leftover(s, old, new)
+	found := m.stated(s, old, new)
+	paired := pairedIn(found)
+	gone := func(r plan.Record) bool { return paired[r] }
+	old, new = slices.DeleteFunc(old, gone), slices.DeleteFunc(new, gone)
+	found = append(found, m.leftover(s, old, new)...)
 	for _, p := range found {
 		if s.HasOwnKeys() {
 			m.renames[p.old.Thing()] = p.new.Thing().Key
 		}
 	}
 	m.pairs = append(m.pairs, found...)
-	paired := pairedIn(found)
-	gone := func(r plan.Record) bool { return paired[r] }
+	paired = pairedIn(found)
 	return m.whole(s, slices.DeleteFunc(old, gone), slices.DeleteFunc(new, gone))
 }
 

@@ -60,6 +60,7 @@ func Check(ctx context.Context, rules []*Rule, x *plan.Expansion, today plan.Dat
 	if err != nil {
 		return nil, err
 	}
+	j.renames(v, x.Plan, stillThere(x.Plan))
 	j.acceptances(v, x.Plan)
 	v.sort()
 	return v, nil
@@ -90,6 +91,8 @@ func Judge(ctx context.Context, rules []*Rule, c *plandiff.Comparison, base *pla
 	if err != nil {
 		return nil, err
 	}
+	old.renames(before, c.Old.Plan, merged)
+	now.renames(v, c.New.Plan, unheeded(c))
 	old.acceptances(before, c.Old.Plan)
 	v.Change = true
 	now.policyChanges(v, c)

@@ -79,6 +79,12 @@ var cases = []struct {
 		want:   strings.ReplaceAll(edits("444.3250", "444.3500", "      - knob/fm\n", "      - knob/fm\n      - ridge/1/statewide\n"), "ridge", "north"),
 	},
 	{
+		name: "a stated new key, all else changed, and an edit", why: "the edit is of the same repeater, since the plan says so",
+		ours:   edits("  knob: {label: Knob, output: 146.94, split: -0.6, fm: {tone: 103.5}}\n", "  peak: {was: knob, output: 53.05, split: -1, dmr: {color_code: 3}}\n", "      - knob/fm\n", ""),
+		theirs: edits("label: Knob, output", "label: Knob, callsign: N0QRV, output"),
+		want:   edits("  knob: {label: Knob, output: 146.94, split: -0.6, fm: {tone: 103.5}}\n", "  peak: {was: knob, callsign: N0QRV, output: 53.05, split: -1, dmr: {color_code: 3}}\n", "      - knob/fm\n", ""),
+	},
+	{
 		name: "lists on both sides", why: "each item is its own",
 		ours: edits("[statewide, local]", "[local]"), theirs: edits("[statewide, local]", "[statewide, local, statewide]"),
 		want: edits("[statewide, local]", "[local, statewide]"),

@@ -23,6 +23,11 @@
 // letters, digits and hyphens. The order of keys in a mapping means nothing; the
 // order of a list does.
 //
+// A record that gets a new key is recognised by what it is. Where much else changes with
+// the key, say so for as long as the change is under review, and take it out after the
+// merge: rock: {was: ridge, ...}. Repeaters, groups, receive lists, channels, zones, scan
+// lists and radios may say it.
+//
 // # Repeaters
 //
 //	repeaters:

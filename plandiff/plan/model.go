@@ -87,6 +87,7 @@ type Header struct {
 // Repeater is a station that hears on its input and repeats on its output.
 type Repeater struct {
 	Name
+	Was      Value[string] // the key that it had before this change
 	Label    Value[string]
 	Callsign Value[signal.Callsign]
 	Output   Value[signal.Hertz]
@@ -147,6 +148,7 @@ type Extra struct {
 // Group is a talkgroup or a private contact.
 type Group struct {
 	Name
+	Was   Value[string] // the key that it had before this change
 	ID    Value[signal.GroupID]
 	Label Value[string]
 	Call  Value[string] // group, private or all
@@ -161,6 +163,7 @@ type Group struct {
 // ReceiveList names groups that a channel listens for.
 type ReceiveList struct {
 	Name
+	Was    Value[string] // the key that it had before this change
 	Label  Value[string]
 	Groups []Value[string]
 	Note   Value[string]
@@ -170,6 +173,7 @@ type ReceiveList struct {
 // Expand makes Channels of these and of the talk paths of repeaters.
 type ChannelSpec struct {
 	Name
+	Was      Value[string] // the key that it had before this change
 	Label    Value[string]
 	Simplex  Value[signal.Hertz]
 	Receive  Value[signal.Hertz]
@@ -196,6 +200,7 @@ type ChannelDMR struct {
 // Zone is an ordered set of channels that a person switches between.
 type Zone struct {
 	Name
+	Was      Value[string] // the key that it had before this change
 	Label    Value[string]
 	Channels []Value[string]
 	Note     Value[string]
@@ -204,6 +209,7 @@ type Zone struct {
 // ScanList is the channels that a radio sweeps.
 type ScanList struct {
 	Name
+	Was      Value[string] // the key that it had before this change
 	Label    Value[string]
 	Channels []Value[string]
 	Priority Value[string]
@@ -233,6 +239,7 @@ type Operator struct {
 // Radio is a class of radio that members own.
 type Radio struct {
 	Name
+	Was         Value[string] // the key that it had before this change
 	Label       Value[string]
 	Bands       []Value[Band]
 	Modes       []Value[Mode]

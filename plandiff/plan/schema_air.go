@@ -37,6 +37,7 @@ func repeaterFields() []Field {
 	return append(fields,
 		scalar("when", Label, texts, func(r *Repeater) *Value[string] { return &r.When }, "when to use it, on the cards of newcomers; its groups may say otherwise"),
 		scalar("note", Label, notes, func(r *Repeater) *Value[string] { return &r.Note }, "for people; no radio holds it"),
+		wasField(func(r *Repeater) *Value[string] { return &r.Was }),
 	)
 }
 
@@ -62,6 +63,7 @@ func channelFields() []Field {
 	return append(fields,
 		scalar("when", Label, texts, func(c *ChannelSpec) *Value[string] { return &c.When }, "when to use it, on the cards of newcomers"),
 		scalar("note", Label, notes, func(c *ChannelSpec) *Value[string] { return &c.Note }, "for people; no radio holds it"),
+		wasField(func(c *ChannelSpec) *Value[string] { return &c.Was }),
 	)
 }
 

@@ -14,6 +14,13 @@ func headerFields() []Field {
 	}
 }
 
+// FieldWas is the name of the field that states a rename: the key that the record had before.
+const FieldWas = "was"
+
+func wasField[R Record](at func(R) *Value[string]) Field {
+	return scalar(FieldWas, Label, names, at, "the key that it had before, for as long as a change of the key is under review")
+}
+
 func groupFields() []Field {
 	return []Field{
 		scalar("id", Air, groupIDs, func(g *Group) *Value[signal.GroupID] { return &g.ID }, "the 24-bit address that is sent"),
@@ -23,6 +30,7 @@ func groupFields() []Field {
 		scalar("busy_hour.calls", Label, counts, func(g *Group) *Value[int] { return &g.Busy.Calls }, "how many calls it has in the busy hour"),
 		scalar("busy_hour.seconds", Label, seconds, func(g *Group) *Value[int] { return &g.Busy.Seconds }, "how long one holds the slot on average, hang time included, in s"),
 		scalar("note", Label, notes, func(g *Group) *Value[string] { return &g.Note }, "for people; no radio holds it"),
+		wasField(func(g *Group) *Value[string] { return &g.Was }),
 	}
 }
 
@@ -31,6 +39,7 @@ func receiveListFields() []Field {
 		scalar("label", Label, texts, func(l *ReceiveList) *Value[string] { return &l.Label }, "what the radio shows"),
 		list("groups", Set, names, func(l *ReceiveList) *[]Value[string] { return &l.Groups }, "the groups to listen for").naming(RefGroup).weighing(Air),
 		scalar("note", Label, notes, func(l *ReceiveList) *Value[string] { return &l.Note }, "for people; no radio holds it"),
+		wasField(func(l *ReceiveList) *Value[string] { return &l.Was }),
 	}
 }
 
@@ -39,6 +48,7 @@ func zoneFields() []Field {
 		scalar("label", Label, texts, func(z *Zone) *Value[string] { return &z.Label }, "what the radio shows"),
 		list("channels", List, entries, func(z *Zone) *[]Value[string] { return &z.Channels }, "the channels, in the order of the knob").naming(RefEntry),
 		scalar("note", Label, notes, func(z *Zone) *Value[string] { return &z.Note }, "for people; no radio holds it"),
+		wasField(func(z *Zone) *Value[string] { return &z.Was }),
 	}
 }
 
@@ -48,6 +58,7 @@ func scanListFields() []Field {
 		list("channels", List, entries, func(s *ScanList) *[]Value[string] { return &s.Channels }, "the channels to sweep, in order").naming(RefEntry),
 		scalar("priority", Layout, paths, func(s *ScanList) *Value[string] { return &s.Priority }, "the channel that is looked at more often").naming(RefEntry),
 		scalar("note", Label, notes, func(s *ScanList) *Value[string] { return &s.Note }, "for people; no radio holds it"),
+		wasField(func(s *ScanList) *Value[string] { return &s.Was }),
 	}
 }
 
@@ -117,6 +128,7 @@ func radioFields() []Field {
 		scalar("characters", Layout, charsets, func(r *Radio) *Value[Charset] { return &r.Characters }, "ascii, latin-1, unicode, or the characters it shows"),
 		list("zones", Set, names, func(r *Radio) *[]Value[string] { return &r.Zones }, "the zones it carries; all if left out").naming(RefZone),
 		scalar("note", Label, notes, func(r *Radio) *Value[string] { return &r.Note }, "for people; no radio holds it"),
+		wasField(func(r *Radio) *Value[string] { return &r.Was }),
 	}
 	for limit := range LimitCount {
 		fields = append(fields, scalar("limits."+limit.String(), Layout, counts,

@@ -175,6 +175,8 @@ func ownWords(name string) string {
 		return "ERP in W"
 	case "license":
 		return "license class"
+	case plan.FieldWas:
+		return "key before, as stated"
 	}
 	return ""
 }

@@ -132,6 +132,7 @@ func All() []*review.Rule {
 		UnknownKey,
 		UnknownRule,
 		Unused,
+		WasUnheeded,
 		ZoneFitsNoRadio,
 	}
 	slices.SortFunc(all, func(a, b *review.Rule) int { return strings.Compare(a.ID, b.ID) })

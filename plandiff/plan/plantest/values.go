@@ -26,6 +26,8 @@ func (d *draft) value(kind plan.Kind, f *plan.Field) *rapid.Generator[string] {
 	switch {
 	case f.Form == plan.Flag:
 		return rapid.Just("yes")
+	case f.Name == plan.FieldWas:
+		return keyOf(kind)
 	case f.Ref == plan.RefEntry && f.Form == plan.Scalar:
 		return d.channel()
 	case f.Ref != plan.NoRef:
