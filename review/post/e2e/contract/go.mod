@@ -3,6 +3,7 @@ module passband.test/contract
 go 1.26.0
 
 require (
+	github.com/CycloneDX/cyclonedx-go v0.9.2
 	github.com/getkin/kin-openapi v0.153.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/vektah/gqlparser/v2 v2.5.64
