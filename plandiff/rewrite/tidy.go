@@ -28,13 +28,14 @@ func Tidy(files map[string][]byte, p *plan.Plan) (map[string][]byte, error) {
 	if err := e.spell(); err != nil {
 		return nil, err
 	}
-	texts := make(map[string][]byte)
+	texts, rank := make(map[string][]byte), ranking()
 	for name, t := range e.trees {
+		before := t.doc.Comments()
 		text, err := t.doc.Format(rank)
 		if err != nil {
 			return nil, unshaped(name, err)
 		}
-		if err := sameComments(name, files[name], text); err != nil {
+		if err := sameComments(name, before, text); err != nil {
 			return nil, err
 		}
 		texts[name] = text
@@ -99,6 +100,26 @@ func (e *editor) spellSplit(r plan.Record) error {
 	return nil
 }
 
+// ranking gives the order of the model, in which the keys of a block are looked for once.
+func ranking() layout.Order {
+	known := make(map[string]int)
+	return func(above []string, key string) int {
+		if len(above) < 2 {
+			return rank(above, key)
+		}
+		place := above[0] + "\x00" + strings.Join(above[2:], "\x00") + "\x00\x00" + key
+		if above[0] == "review" {
+			place = above[1] + "\x00" + place
+		}
+		at, ok := known[place]
+		if !ok {
+			at = rank(above, key)
+			known[place] = at
+		}
+		return at
+	}
+}
+
 // rank gives the order of the model: sections, and the keys of records.
 func rank(above []string, key string) int {
 	if len(above) > 0 && above[0] == "review" {
@@ -124,18 +145,16 @@ func rank(above []string, key string) int {
 }
 
 // sameComments makes sure that no comment was lost.
-func sameComments(name string, before, after []byte) error {
-	var all [2][]string
-	for i, text := range [][]byte{before, after} {
-		d, err := layout.Parse(text)
-		if err != nil {
-			return fmt.Errorf("%s cannot be laid out so that it is read back (%w); it stays as it is", name, err)
-		}
-		all[i] = d.Comments()
-		slices.Sort(all[i])
+func sameComments(name string, before []string, text []byte) error {
+	d, err := layout.Parse(text)
+	if err != nil {
+		return fmt.Errorf("%s cannot be laid out so that it is read back (%w); it stays as it is", name, err)
 	}
-	if !slices.Equal(all[0], all[1]) {
-		return fmt.Errorf("%s cannot be laid out without losing the comment %q; it stays as it is", name, firstMissing(all[0], all[1]))
+	after := d.Comments()
+	slices.Sort(before)
+	slices.Sort(after)
+	if !slices.Equal(before, after) {
+		return fmt.Errorf("%s cannot be laid out without losing the comment %q; it stays as it is", name, firstMissing(before, after))
 	}
 	return nil
 }

@@ -120,8 +120,18 @@ func (f *formatter) block(n *Node, path []string, indent string) {
 // sorted gives the entries of a mapping in the order of their keys.
 func (f *formatter) sorted(n *Node, path []string) []*Entry {
 	entries := slices.Clone(n.Entries)
-	if n.Kind == Mapping {
-		slices.SortStableFunc(entries, func(a, b *Entry) int { return f.order(path, a.Name()) - f.order(path, b.Name()) })
+	if n.Kind != Mapping {
+		return entries
+	}
+	ranks := make(map[*Entry]int, len(entries))
+	for _, e := range entries {
+		if at := f.order(path, e.Name()); at != 0 {
+			ranks[e] = at
+		}
+	}
+	before := func(a, b *Entry) int { return ranks[a] - ranks[b] }
+	if !slices.IsSortedFunc(entries, before) {
+		slices.SortStableFunc(entries, before)
 	}
 	return entries
 }
@@ -213,12 +223,9 @@ func (f *formatter) entry(n *Node, e *Entry, path []string, indent string, colum
 // nested writes a block below its key, or behind its hyphen.
 func (f *formatter) nested(n, v *Node, below []string, begin, comment, inner string) {
 	if n.Kind == Sequence {
-		at := f.out.Len()
-		f.block(v, below, inner)
-		body := f.out.String()[at:]
-		rest := f.out.String()[:at]
-		f.out.Reset()
-		f.out.WriteString(rest + begin + strings.TrimPrefix(body, inner))
+		body := &formatter{order: f.order}
+		body.block(v, below, inner)
+		f.out.WriteString(begin + strings.TrimPrefix(body.out.String(), inner))
 		return
 	}
 	f.out.WriteString(strings.TrimRight(begin, " ") + comment + "\n")
