@@ -34,6 +34,12 @@
 // and compared with the merged plan; where it differs, package rewrite carries the
 // difference in. So no text is given out that means something else.
 //
+// The work follows from what differs: of ours, theirs and the merged text only the
+// records are read that are other ones than in the version before, and a record's
+// text is looked into only where all three differ. The merged plan is worked out into
+// channels only where both sides together can have broken a reference, or where a
+// radio states a limit.
+//
 // # What only both together do
 //
 // Two groups with one ID, a reference to what the other side removed, a memory

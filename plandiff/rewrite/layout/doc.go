@@ -23,6 +23,13 @@
 // goes; blank lines and other comments stay. The commas of a list between brackets
 // follow.
 //
+// # Records left closed
+//
+// ParseRecords reads of a large text only where its records begin, and each of them
+// when it is asked for: Find opens what it finds, and who walks over Entries calls
+// Open on those whose values matter. A closed entry has its key and what stands before
+// it; Same, String and Remove do not need more.
+//
 // # What it does not do
 //
 // Package tree says what the text means; this package only finds where it stands. A
