@@ -143,9 +143,9 @@ func (w *walker) touches(l *line, before *snapshot, changes []history.BlobChange
 	return false, nil
 }
 
-// land looks again at the commits that a line passed, where the plan at the commit to which it
-// came, that with the hash, cannot be read: the first of them that can was compared with an older plan than its
-// parent, and so what is followed may have changed there after all.
+// land looks again at the commits that a line passed, where the plan at the commit to which
+// it came, the one with the hash, cannot be read: the first of them that can was compared
+// with an older plan than its parent, and what is followed may have changed there after all.
 func (w *walker) land(hash string, l *line) error {
 	passed := l.passed
 	if l.passed = nil; len(passed) == 0 {
@@ -157,21 +157,24 @@ func (w *walker) land(hash string, l *line) error {
 	}
 	l.watch = nil
 	before := l.now
-	for i := len(passed) - 1; i >= 0; i-- {
-		now, err := w.snapshot(w.ctx, passed[i], l.now.folder)
+	for _, c := range slices.Backward(passed) {
+		now, err := w.snapshot(w.ctx, c, l.now.folder)
 		if err != nil {
 			return err
 		}
-		if err := w.judge(w.ctx, now); err == nil {
-			older, err := w.teller.follow(&step{walker: w, commit: passed[i], now: now, before: []*snapshot{before}, trails: l.trails})
-			if err == nil {
-				l.trails = older[0]
-			}
-			return err
-		} else if !isVerdict(err) {
+		err = w.judge(w.ctx, now)
+		if isVerdict(err) {
+			before = now
+			continue
+		}
+		if err != nil {
 			return err
 		}
-		before = now
+		older, err := w.teller.follow(&step{walker: w, commit: c, now: now, before: []*snapshot{before}, trails: l.trails})
+		if err == nil {
+			l.trails = older[0]
+		}
+		return err
 	}
 	return nil
 }
