@@ -29,23 +29,40 @@ const alone = 3
 // odd tells whether all repeaters but one agree.
 func (s *slotSplit) odd() bool { return len(s.few) == 1 && len(s.many) >= alone }
 
+// A carried is who carries a group on one slot alone.
+type carried struct {
+	on   [2][]carriage
+	both *plan.Repeater // the last that has it on both
+}
+
+// by reports whether the last that was noted on a slot is this repeater.
+func (c *carried) by(r *plan.Repeater, slot int) bool {
+	n := len(c.on[slot])
+	return n > 0 && c.on[slot][n-1].repeater == r
+}
+
 // slotSplits gives the talkgroups that are on either slot, worked out once for all rules.
 func slotSplits(p *review.Pass) []*slotSplit {
 	type key struct{}
 	return review.Once(p, key{}, func() []*slotSplit {
-		on := make(map[string]*[2][]carriage)
+		by := make(map[string]*carried, p.Plan.Groups.Len())
+		for _, g := range p.Plan.Groups.All() {
+			if !g.Call.Bad && g.Call.Or("group") == "group" {
+				by[g.Key.V] = new(carried)
+			}
+		}
 		for _, r := range p.Plan.Repeaters.Sorted() {
-			carriedBy(r, on)
+			noteCarried(r, by)
 		}
 		var all []*slotSplit
 		for _, g := range p.Plan.Groups.Sorted() {
-			slots := on[g.Key.V]
-			if slots == nil || len(slots[0]) == 0 || len(slots[1]) == 0 || g.Call.Bad || g.Call.Or("group") != "group" {
+			c := by[g.Key.V]
+			if c == nil || len(c.on[0]) == 0 || len(c.on[1]) == 0 {
 				continue
 			}
-			s := &slotSplit{group: g, few: slots[1], many: slots[0], slot: 2}
-			if len(slots[0]) < len(slots[1]) {
-				s.few, s.many, s.slot = slots[0], slots[1], 1
+			s := &slotSplit{group: g, few: c.on[1], many: c.on[0], slot: 2}
+			if len(s.many) < len(s.few) {
+				s.few, s.many, s.slot = s.many, s.few, 1
 			}
 			all = append(all, s)
 		}
@@ -53,26 +70,20 @@ func slotSplits(p *review.Pass) []*slotSplit {
 	})
 }
 
-// carriedBy notes the groups that a repeater carries on one slot alone.
-func carriedBy(r *plan.Repeater, on map[string]*[2][]carriage) {
-	first := make(map[string]bool, len(r.DMR.Slots[0]))
+// noteCarried notes the talkgroups that a repeater carries on one slot alone, each once.
+func noteCarried(r *plan.Repeater, by map[string]*carried) {
 	for _, g := range r.DMR.Slots[0] {
-		first[g.V] = true
+		if c := by[g.V]; c != nil && g.IsSet() && !c.by(r, 0) {
+			c.on[0] = append(c.on[0], carriage{r, g.At})
+		}
 	}
-	second := make(map[string]bool, len(r.DMR.Slots[1]))
 	for _, g := range r.DMR.Slots[1] {
-		second[g.V] = true
-	}
-	for slot, other := range [2]map[string]bool{second, first} {
-		for _, g := range r.DMR.Slots[slot] {
-			if !g.IsSet() || other[g.V] {
-				continue
-			}
-			other[g.V] = true // twice on one slot is once
-			if on[g.V] == nil {
-				on[g.V] = new([2][]carriage)
-			}
-			on[g.V][slot] = append(on[g.V][slot], carriage{r, g.At})
+		switch c := by[g.V]; {
+		case c == nil || !g.IsSet() || c.both == r || c.by(r, 1):
+		case c.by(r, 0):
+			c.on[0], c.both = c.on[0][:len(c.on[0])-1], r
+		default:
+			c.on[1] = append(c.on[1], carriage{r, g.At})
 		}
 	}
 }

@@ -18,8 +18,13 @@ type powered struct {
 
 // poweredTransmissions gives what is sent with a power that the plan states in watts: what
 // the transmitters of members and repeaters give, and what repeaters radiate. They stand
-// where the power does.
-func poweredTransmissions(x *plan.Expansion) []*transmission {
+// where the power does. It is worked out once for both rules.
+func poweredTransmissions(p *review.Pass) []*transmission {
+	type key struct{}
+	return review.Once(p, key{}, func() []*transmission { return withPower(p.Expansion) })
+}
+
+func withPower(x *plan.Expansion) []*transmission {
 	var all []*transmission
 	known := make(map[powered]*transmission)
 	for _, c := range x.Channels {
@@ -81,7 +86,7 @@ func overLimits(p *review.Pass, outcome license.Outcome) {
 		return
 	}
 	told := make(map[powered]bool) // in another mode
-	for _, t := range poweredTransmissions(p.Expansion) {
+	for _, t := range poweredTransmissions(p) {
 		j := l.judge(t)
 		key := powered{sending{by: t.by, on: t.on}, t.output}
 		if j.cause != notDenied || told[key] || outcome == license.Doubtful && j.outcome == license.Denied {
