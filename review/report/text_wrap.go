@@ -51,20 +51,28 @@ func (w word) width() int {
 
 // words splits a line at its spaces, keeping the styles.
 func words(line Line) []word {
-	var all []word
+	texts, parts := make([]string, len(line)), 0
+	for i, s := range line {
+		texts[i] = Visible(s.Text)
+		parts += 1 + strings.Count(texts[i], " ")
+	}
+	all, spans := make([]word, 0, parts), make([]Span, 0, parts)
 	spaced := false
-	for _, s := range line {
-		for i, part := range strings.Split(Visible(s.Text), " ") {
-			spaced = spaced || i > 0
+	for i, s := range line {
+		first := true
+		for part := range strings.SplitSeq(texts[i], " ") {
+			spaced = spaced || !first
+			first = false
 			if part == "" {
 				continue
 			}
 			if spaced || len(all) == 0 {
-				all = append(all, word{spaced: spaced})
+				all = append(all, word{spaced: spaced, spans: spans[len(spans):]})
 				spaced = false
 			}
+			spans = append(spans, Span{part, s.Style})
 			last := &all[len(all)-1]
-			last.spans = append(last.spans, Span{part, s.Style})
+			last.spans = last.spans[:len(last.spans)+1]
 		}
 	}
 	return all

@@ -22,7 +22,7 @@ var CutOffDecimals = &review.Rule{
 }
 
 func cutOffDecimals(p *review.Pass) {
-	for _, w := range tunedFrequencies(p.Plan) {
+	for _, w := range tunedFrequencies(p) {
 		meant := uncut(w.on)
 		if meant == 0 || w.listen && airband(w.on) || w.key == "split" && uncut(w.on-splitOf(p.Plan, w)) != 0 {
 			continue

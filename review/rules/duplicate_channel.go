@@ -25,9 +25,13 @@ var DuplicateChannel = &review.Rule{
 }
 
 func duplicateChannel(p *review.Pass) {
+	on := make(map[signalOf]int, len(p.Expansion.Channels))
+	for _, c := range p.Expansion.Channels {
+		on[signalOn(c)]++
+	}
 	sets := make(map[doing][]*plan.Channel)
 	for _, c := range p.Expansion.Channels {
-		if c.Receive != 0 && !unread(p.Plan, c) {
+		if c.Receive != 0 && on[signalOn(c)] > 1 && !unread(p.Plan, c) {
 			d := doingOf(c)
 			sets[d] = append(sets[d], c)
 		}
@@ -38,6 +42,15 @@ func duplicateChannel(p *review.Pass) {
 		}
 	}
 }
+
+// signalOf is what tells most channels apart, at little cost.
+type signalOf struct {
+	receive, transmit signal.Hertz
+	group             string
+	slot              signal.Slot
+}
+
+func signalOn(c *plan.Channel) signalOf { return signalOf{c.Receive, c.Transmit, c.GroupKey, c.Slot} }
 
 // doing is all that a channel does: two that agree in it differ in their labels alone.
 type doing struct {

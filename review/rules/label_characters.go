@@ -24,10 +24,13 @@ var LabelCharacters = &review.Rule{
 }
 
 func labelCharacters(p *review.Pass) {
-	var texts []part // in the order of the plan
-	held := make(map[plan.Thing][]*plan.Radio)
+	var texts []part                           // in the order of the plan
+	held := make(map[plan.Thing][]*plan.Radio) // that cannot show all of it
 	hold := func(r *plan.Radio, parts ...part) {
 		for _, t := range parts {
+			if !strings.ContainsFunc(t.text, func(c rune) bool { return !r.Characters.V.Holds(c) }) {
+				continue
+			}
 			radios, known := held[t.of]
 			if !known {
 				texts = append(texts, t)

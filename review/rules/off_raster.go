@@ -24,7 +24,7 @@ var OffRaster = &review.Rule{
 
 func offRaster(p *review.Pass) {
 	l := lawOf(p)
-	for _, w := range tunedFrequencies(p.Plan) {
+	for _, w := range tunedFrequencies(p) {
 		if w.listen || uncut(w.on) != 0 || w.key == "split" && offOutput(p.Plan, l, w) {
 			continue // what is cut off has a rule of its own
 		}

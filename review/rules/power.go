@@ -28,12 +28,15 @@ func withPower(x *plan.Expansion) []*transmission {
 	var all []*transmission
 	known := make(map[powered]*transmission)
 	for _, c := range x.Channels {
+		if c.Power == "" {
+			continue
+		}
 		watts, err := signal.ParseWatts(c.Power)
 		if c.Transmit == 0 || err != nil || c.Spec != nil && c.Spec.Transmit.Bad {
 			continue
 		}
-		t := ofMember(x.Plan, c)
-		if t == nil {
+		t, ok := ofMember(x.Plan, c)
+		if !ok {
 			continue
 		}
 		t.output = watts
@@ -45,8 +48,8 @@ func withPower(x *plan.Expansion) []*transmission {
 		}
 		key := powered{sending{t.by, t.on, t.emission}, watts}
 		if known[key] == nil {
-			known[key] = t
-			all = append(all, t)
+			known[key] = &t
+			all = append(all, &t)
 		}
 		known[key].channels++
 	}

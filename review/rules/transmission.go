@@ -58,38 +58,39 @@ func sentByMembers(p *review.Pass) []*transmission {
 func memberTransmissions(x *plan.Expansion) []*transmission {
 	var all []*transmission
 	known := make(map[sending]*transmission)
+	var last *transmission // the channels of a repeater come one after the other
 	for _, c := range x.Channels {
 		if c.Transmit == 0 || c.Spec != nil && c.Spec.Transmit.Bad {
 			continue
 		}
-		t := ofMember(x.Plan, c)
-		if t == nil {
+		t, ok := ofMember(x.Plan, c)
+		if !ok {
 			continue
 		}
 		key := sending{t.by, t.on, t.emission}
-		if known[key] == nil {
-			known[key] = t
-			all = append(all, t)
+		if last == nil || key != (sending{last.by, last.on, last.emission}) {
+			if last = known[key]; last == nil {
+				last = &t
+				known[key] = last
+				all = append(all, last)
+			}
 		}
-		known[key].channels++
+		last.channels++
 	}
 	return all
 }
 
-// ofMember gives the transmission of a channel, or nil where its width could not be read.
-func ofMember(p *plan.Plan, c *plan.Channel) *transmission {
-	t := &transmission{on: c.Transmit, repeater: c.Repeater}
+// ofMember gives the transmission of a channel, unless its width could not be read.
+func ofMember(p *plan.Plan, c *plan.Channel) (t transmission, ok bool) {
+	t = transmission{on: c.Transmit, repeater: c.Repeater}
 	bad := false
 	if r := c.Repeater; r != nil {
 		t.by, t.at, bad = r.Thing(), r.InputPlace(), r.FM.Width.Bad
 	} else if spec, ok := p.Channels.Find(c.Path); ok {
 		t.by, t.at, bad = spec.Thing(), spec.Simplex.At, spec.FM.Width.Bad
 	}
-	if bad && c.Mode == plan.ModeFM {
-		return nil
-	}
 	t.emission, t.mode = emissionOf(c.Mode, c.Wide)
-	return t
+	return t, !bad || c.Mode != plan.ModeFM
 }
 
 // repeaterTransmissions gives what repeaters send on their output and hear on

@@ -3,6 +3,7 @@ package rules
 import (
 	"passband.example/plandiff/plan"
 	"passband.example/plandiff/signal"
+	"passband.example/review"
 )
 
 // A tuned is a frequency as a plan writes it, or the input that a split leads to.
@@ -14,24 +15,30 @@ type tuned struct {
 	listen bool // nobody of the plan transmits there
 }
 
-// tunedFrequencies gives the frequencies of a plan that could be read.
-func tunedFrequencies(p *plan.Plan) []tuned {
-	var all []tuned
-	add := func(by plan.Thing, key string, f plan.Value[signal.Hertz], listen bool) {
+// tunedFrequencies gives the frequencies of a plan that could be read, worked out once for
+// all rules.
+func tunedFrequencies(p *review.Pass) []tuned {
+	type key struct{}
+	return review.Once(p, key{}, func() []tuned { return tunedIn(p.Plan) })
+}
+
+func tunedIn(p *plan.Plan) []tuned {
+	all := make([]tuned, 0, 2*p.Repeaters.Len()+p.Channels.Len())
+	add := func(by plan.Thing, key string, f *plan.Value[signal.Hertz], listen bool) {
 		if f.IsSet() {
 			all = append(all, tuned{by, key, f.V, f.At, listen})
 		}
 	}
 	for _, r := range p.Repeaters.Sorted() {
-		add(r.Thing(), "output", r.Output, false)
-		add(r.Thing(), "input", r.Input, false)
+		add(r.Thing(), "output", &r.Output, false)
+		add(r.Thing(), "input", &r.Input, false)
 		if on := r.TransmitOn(); on != 0 && !r.Input.Written() {
-			add(r.Thing(), "split", plan.Value[signal.Hertz]{V: on, At: r.Split.At}, false)
+			add(r.Thing(), "split", &plan.Value[signal.Hertz]{V: on, At: r.Split.At}, false)
 		}
 	}
 	for _, c := range p.Channels.Sorted() {
-		add(c.Thing(), "simplex", c.Simplex, !c.Transmit.Or(true))
-		add(c.Thing(), "receive", c.Receive, true)
+		add(c.Thing(), "simplex", &c.Simplex, !c.Transmit.Or(true))
+		add(c.Thing(), "receive", &c.Receive, true)
 	}
 	return all
 }
