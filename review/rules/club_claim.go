@@ -30,7 +30,7 @@ func clubClaim(p *review.Pass) {
 	}
 	told := make(map[sending]bool) // in another mode, or with its power
 	all := l.judgments
-	for _, t := range poweredTransmissions(p.Expansion) {
+	for _, t := range poweredTransmissions(p) {
 		all = append(all, l.judge(t))
 	}
 	for _, j := range all {
