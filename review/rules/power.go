@@ -18,7 +18,7 @@ type powered struct {
 
 // poweredTransmissions gives what is sent with a power that the plan states in watts: what
 // the transmitters of members and repeaters give, and what repeaters radiate. They stand
-// where the power does. It is worked out once for both rules.
+// where the power does. It is worked out once for all rules.
 func poweredTransmissions(p *review.Pass) []*transmission {
 	type key struct{}
 	return review.Once(p, key{}, func() []*transmission { return withPower(p.Expansion) })
