@@ -53,7 +53,7 @@ func measureAll(ctx context.Context, rounds, largest, commits int) error {
 	}
 	m := describe()
 	var rows []row
-	for _, part := range []func() ([]row, error){b.startUp, b.loads, b.diffs, b.layouts, b.checks, b.merges, func() ([]row, error) { return b.histories(commits) }} {
+	for _, part := range []func() ([]row, error){b.startUp, b.loads, b.holds, b.growth, b.diffs, b.layouts, b.checks, b.merges, func() ([]row, error) { return b.histories(commits) }} {
 		more, err := part()
 		if err != nil {
 			return err

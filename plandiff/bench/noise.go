@@ -17,7 +17,7 @@ import (
 type noise struct {
 	edit              string
 	person, ours, git int
-	jd, dyff, goCmp   int
+	jd, dyff, goCmp   int // -1: it compares one document
 }
 
 // noise counts what one edit costs the reader, on a plan of 1,000 channels.
@@ -35,13 +35,18 @@ func (b *bench) noise() ([]noise, error) {
 		{"all sections reordered", 0, (*generate.Club).Lay},
 		{"reformatted", 0, func(c *generate.Club) string { c.Style.Block = true; return "" }},
 		{"respelt", 0, func(c *generate.Club) string { c.Style.Respelt = true; return "" }},
+		{"records moved to other files", 0, nil},
 	}
 	var all []noise
 	for _, tt := range tests {
 		c := generate.New(generate.Size{Channels: 1_000}, 1)
 		before := c.Files()
-		tt.make(c)
-		n, err := b.count(before, c.Files())
+		if tt.make == nil {
+			c = generate.New(generate.Size{Channels: 1_000, Files: 4}, 1)
+		} else {
+			tt.make(c)
+		}
+		n, err := b.count(tt.edit, before, c.Files())
 		if err != nil {
 			return nil, err
 		}
@@ -51,13 +56,13 @@ func (b *bench) noise() ([]noise, error) {
 	return all, nil
 }
 
-func (b *bench) count(before, after map[string][]byte) (noise, error) {
+func (b *bench) count(edit string, before, after map[string][]byte) (noise, error) {
 	var n noise
-	old, err := b.put("noise-old", before)
+	old, err := b.put("noise-old "+edit, before)
 	if err != nil {
 		return n, err
 	}
-	new, err := b.put("noise-new", after)
+	new, err := b.put("noise-new "+edit, after)
 	if err != nil {
 		return n, err
 	}
@@ -70,7 +75,9 @@ func (b *bench) count(before, after map[string][]byte) (noise, error) {
 	_, body, _ := strings.Cut(string(out), "\n@@")
 	n.git = marked(body)
 	for library, into := range map[string]*int{"jd": &n.jd, "dyff": &n.dyff, "go-cmp": &n.goCmp} {
-		if _, *into, err = compare(library, filepath.Join(old, "plan.yaml"), filepath.Join(new, "plan.yaml")); err != nil {
+		if len(after) != len(before) {
+			*into = -1
+		} else if _, *into, err = compare(library, filepath.Join(old, "plan.yaml"), filepath.Join(new, "plan.yaml")); err != nil {
 			return n, err
 		}
 	}

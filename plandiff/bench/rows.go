@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing/fstest"
 
 	"gopkg.in/yaml.v3"
@@ -71,6 +72,62 @@ func (b *bench) loads() ([]row, error) {
 			rows = append(rows, growth)
 		}
 		last = load
+	}
+	return rows, nil
+}
+
+// holds measures what a loaded plan takes in memory, the text of its files included.
+func (b *bench) holds() ([]row, error) {
+	text := generate.New(generate.Size{Channels: b.largest}, 1).Files()["plan.yaml"]
+	before := living()
+	p, err := plan.Load(context.Background(), fstest.MapFS{"plan.yaml": {Data: text}})
+	if err != nil {
+		return nil, err
+	}
+	bytes := living() - before + uint64(len(text)) // which was there before
+	runtime.KeepAlive(p)
+	return []row{{
+		what:   fmt.Sprintf("memory of a loaded plan of %d channels / 250 B a channel", b.largest),
+		target: 1, ratio: float64(bytes) / 250 / float64(b.largest),
+	}}, nil
+}
+
+// living gives how many bytes are in use.
+func living() uint64 {
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.HeapAlloc
+}
+
+// growth holds a plan of many channels against one with a tenth of them: what is
+// not linear shows as more than ten times the time.
+func (b *bench) growth() ([]row, error) {
+	type sides struct{ diff, check, load side }
+	var of [2]sides
+	for i, n := range []int{b.largest / 5, 2 * b.largest} {
+		old, new, err := b.revisions(n, 40)
+		if err != nil {
+			return nil, err
+		}
+		of[i] = sides{
+			diff:  b.process(nil, b.dir, b.passband, "diff", old, new),
+			check: b.process(nil, b.dir, b.passband, "check", old),
+			load:  b.process(nil, b.dir, b.self, "load", old),
+		}
+	}
+	var rows []row
+	for _, r := range []struct {
+		what        string
+		many, tenth side
+	}{
+		{"load", of[1].load, of[0].load}, {"diff", of[1].diff, of[0].diff}, {"check", of[1].check, of[0].check},
+	} {
+		grown, err := b.versus(fmt.Sprintf("%s of %d channels in 40 files / of a tenth of them, whole process", r.what, 2*b.largest), 12, r.many, r.tenth)
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, grown)
 	}
 	return rows, nil
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"time"
 )
 
@@ -22,7 +23,7 @@ func write(w io.Writer, machine []string, rounds int, rows []row, noise []noise)
 	p.line("\n## Entries for one edit\n\nOn a plan of 1,000 channels: changed lines of git diff and go-cmp, paths of jd and dyff, changes of passband.\n")
 	p.line("| edit | a person counts | passband | git diff | jd | dyff | go-cmp |\n|---|---|---|---|---|---|---|")
 	for _, n := range noise {
-		p.line("| %s | %d | %d | %d | %d | %d | %d |", n.edit, n.person, n.ours, n.git, n.jd, n.dyff, n.goCmp)
+		p.line("| %s | %d | %d | %d | %s | %s | %s |", n.edit, n.person, n.ours, n.git, counted(n.jd), counted(n.dyff), counted(n.goCmp))
 	}
 	return p.err
 }
@@ -36,6 +37,14 @@ func (p *printer) line(format string, args ...any) {
 	if p.err == nil {
 		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
 	}
+}
+
+// counted writes how many entries a library has, which compares one document.
+func counted(n int) string {
+	if n < 0 {
+		return "none of several files"
+	}
+	return strconv.Itoa(n)
 }
 
 func figure(f float64) string {
