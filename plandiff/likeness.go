@@ -34,11 +34,16 @@ type profile struct {
 }
 
 func (m *matcher) profile(s *plan.Section, r plan.Record, ren plan.Renames) profile {
-	p := profile{record: r}
+	p := profile{record: r, traits: make([]trait, 0, len(s.Fields))}
+	var ref plan.Ref
+	var values []string
+	add := func(text string, _ plan.Place) { values = append(values, ren.Translate(ref, text)) }
 	var air, all strings.Builder
 	for i := range s.Fields {
 		f := &s.Fields[i]
-		t := trait{values: f.Texts(r, ren), weight: 2, form: f.Form, text: f.Form == plan.Scalar && f.Weight == plan.Label}
+		ref, values = f.Ref, nil
+		f.Each(r, add)
+		t := trait{values: values, weight: 2, form: f.Form, text: f.Form == plan.Scalar && f.Weight == plan.Label}
 		if f.Form == plan.Set {
 			slices.Sort(t.values)
 		}
@@ -49,10 +54,9 @@ func (m *matcher) profile(s *plan.Section, r plan.Record, ren plan.Renames) prof
 			t.weight = 4
 		}
 		p.traits = append(p.traits, t)
-		line := strings.Join(t.values, "\x00") + "\x01"
-		all.WriteString(line)
+		t.write(&all)
 		if f.Weight == plan.Air || identifies(s.Kind, f.Name) {
-			air.WriteString(line)
+			t.write(&air)
 		}
 	}
 	if strings.Trim(air.String(), "\x01") != "" {
@@ -60,6 +64,17 @@ func (m *matcher) profile(s *plan.Section, r plan.Record, ren plan.Renames) prof
 	}
 	p.all = all.String()
 	return p
+}
+
+// write puts the values into a text that is the same for the same values alone.
+func (t *trait) write(b *strings.Builder) {
+	for i, v := range t.values {
+		if i > 0 {
+			b.WriteByte(0)
+		}
+		b.WriteString(v)
+	}
+	b.WriteByte(1)
 }
 
 // identifies names the fields that make a record what it is where nothing of

@@ -57,6 +57,9 @@ type Item struct {
 // Items gives the values of the field in r.
 func (f *Field) Items(r Record) []Item { return f.items(r) }
 
+// Each hands over the values of the field in r, as Items gives them.
+func (f *Field) Each(r Record, take func(text string, at Place)) { f.each(r, take) }
+
 // Same reports whether the field means the same in both records.
 func (f *Field) Same(a, b Record) bool { return f.same(a, b) }
 
