@@ -49,6 +49,9 @@ func Between(base, ours, theirs, name string, labels merge.Labels) (*Merged, err
 func betweenFiles(base, ours, theirs, name string, labels merge.Labels) (*Merged, error) {
 	var texts [3][]byte
 	for i, v := range []string{base, ours, theirs} {
+		if info, err := os.Stat(v); err == nil && info.Size() > plan.MaxTableSize {
+			return nil, fmt.Errorf("%s is %d MB large; the most that passband reads of a file is %d MB; split it, or take out what is no plan", v, info.Size()>>20, plan.MaxTableSize>>20)
+		}
 		text, err := os.ReadFile(v)
 		if err != nil {
 			return nil, err

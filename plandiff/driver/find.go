@@ -72,13 +72,7 @@ func ReadPlan(fsys fs.FS) (merge.Files, error) {
 	if len(refused) > 0 {
 		return nil, refused[0]
 	}
-	files := make(merge.Files, len(names))
-	for _, name := range names {
-		if files[name], err = fs.ReadFile(fsys, name); err != nil {
-			return nil, err
-		}
-	}
-	return files, nil
+	return plan.ReadFiles(fsys, names)
 }
 
 // A search looks for the commits that git is merging.

@@ -91,6 +91,21 @@ func isPlanFile(name string) bool {
 	return ext == ".yaml" || ext == ".yml" || TableOf(name) != nil
 }
 
+// ReadFiles reads files of the plan whose root is the root of fsys, and no more than Load would.
+// The error is a Problem.
+func ReadFiles(fsys fs.FS, names []string) (map[string][]byte, error) {
+	l := &loader{plan: new(Plan), fsys: fsys}
+	files := make(map[string][]byte, len(names))
+	for _, name := range names {
+		data, ok := l.read(name, mostOf(name))
+		if !ok {
+			return nil, l.plan.Problems[0]
+		}
+		files[name] = data
+	}
+	return files, nil
+}
+
 // MayMatter reports whether a file with this path below the root of a plan could
 // make a difference to the plan: one that is read, or one that is refused by its name
 // or depth. Whether it does is for FindFiles to say.
