@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"passband.example/plandiff"
@@ -86,9 +87,14 @@ func step(s plandiff.Step) Line {
 	case plandiff.Went:
 		return Line{Span{s.Text, Old}, text(" taken out")}
 	case plandiff.Left:
-		return Line{code(s.Text), text(" still stands there, and what it named has another key now")}
+		return left(s.Text)
 	}
 	return Line{code(s.Text), text(" moved from %d to %d", s.From, s.To)}
+}
+
+// left says that a reference was left as it was when what it named got another key.
+func left(ref string) Line {
+	return Line{code(ref), text(" still stands there, and what it named has another key now")}
 }
 
 // value says an old value and a new one; a longer text piece by piece.
@@ -100,6 +106,8 @@ func value(e *plandiff.Edit) Line {
 		return Line{text("not set -> "), Span{strings.Join(e.New, " "), New}}
 	case len(e.New) == 0:
 		return Line{Span{strings.Join(e.Old, " "), Old}, text(" -> not set")}
+	case len(e.Steps) == 0 && slices.Equal(e.Old, e.New): // each in the keys of its own plan
+		return left(strings.Join(e.New, " "))
 	case isText(e) && len(e.Old[0])+len(e.New[0]) > 40 && len(e.Old[0])+len(e.New[0]) < mostPieced:
 		return pieces(e.Old[0], e.New[0])
 	}
