@@ -28,10 +28,15 @@ func Parse(data []byte) (*Doc, error) {
 
 func parseWhole(text string) (*Doc, error) {
 	d, err := parse(text, 0)
-	if err == nil && d.String() != text {
+	if err == nil && (d.String() != text || isLost(d.Root)) {
 		return nil, &ShapeError{1, "the layout of this text is not understood"}
 	}
 	return d, err
+}
+
+// isLost reports whether the text of a value that holds no others was taken for what surrounds it.
+func isLost(root *Node) bool {
+	return root != nil && len(root.Entries) == 0 && strings.TrimSpace(root.String()) == ""
 }
 
 // parse reads a text that has lines above it.
