@@ -50,13 +50,19 @@ func Plan(ctx context.Context, rules []*review.Rule, files map[string][]byte, to
 	}
 	w.now = plan.Expand(p)
 	r := &Result{Before: w.now}
+	tried := 0 // how many were mended when all that is left was tried
 	for {
 		if r.Verdict, err = review.Check(ctx, rules, w.now, today); err != nil {
 			return nil, err
 		}
 		next := w.together(r.Verdict.Findings)
 		if len(next) == 0 {
-			break
+			if len(w.given) == 0 || tried == len(w.done) {
+				break
+			}
+			tried = len(w.done) // what was mended since may let those pass that were given up
+			clear(w.given)
+			continue
 		}
 		if err := w.some(next); err != nil {
 			return nil, err
