@@ -43,8 +43,6 @@ func newMarks(x *Expansion) marks { return marks{of: make([]int32, len(x.Channel
 
 func (m *marks) clear() { m.now++ }
 
-func (m *marks) has(c *Channel) bool { return m.of[c.index] == m.now }
-
 // add reports whether the channel is new to the set.
 func (m *marks) add(c *Channel) bool {
 	fresh := m.of[c.index] != m.now

@@ -5,7 +5,9 @@ import (
 	"path/filepath"
 	"testing"
 
+	"passband.example/plandiff/generate"
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/plan/plantest"
 	"passband.example/plandiff/rewrite"
 	"passband.example/plandiff/rewrite/layout"
 	"pgregory.net/rapid"
@@ -69,17 +71,22 @@ func sameNode(t interface {
 
 // Records that are left closed are what they are when all is read.
 func TestClosedRecordsOpenAlike(t *testing.T) {
-	closed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		files, p, _ := drawn(t)
 		starts := rewrite.Starts(p)
 		for name, text := range files {
 			if plan.TableOf(name) == nil {
-				closed += opensAlike(t, text, starts[name])
+				opensAlike(t, text, starts[name])
 			}
 		}
 	})
-	if closed < 10 {
+}
+
+// Random plans are small, and few of their layouts can be cut; a club's plan is mostly closed.
+func TestClosedRecordsOfAClub(t *testing.T) {
+	files := generate.New(generate.Size{Channels: 200}, 1).Files()
+	p := plantest.Load(t, files)
+	if closed := opensAlike(t, files[plan.RootFile], rewrite.Starts(p)[plan.RootFile]); closed < 100 {
 		t.Errorf("only %d records were closed", closed)
 	}
 }

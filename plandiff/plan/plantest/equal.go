@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"passband.example/plandiff/plan"
+	"passband.example/plandiff/signal"
 )
 
 // Equal tells the first difference in meaning between two plans, or "". The
@@ -76,12 +77,24 @@ func rows(s *plan.Section, p *plan.Plan) []string {
 	for _, r := range s.All(p) {
 		var row strings.Builder
 		for i := range s.Fields {
-			fmt.Fprintf(&row, " %s=%q", s.Fields[i].Name, s.Fields[i].Texts(r, nil))
+			fmt.Fprintf(&row, " %s=%q", s.Fields[i].Name, meaning(s.Fields[i].Texts(r, nil)))
 		}
 		all = append(all, row.String())
 	}
 	slices.Sort(all)
 	return all
+}
+
+// meaning gives texts in the spelling that stands for all of one signal: D023N and D047I are one.
+func meaning(texts []string) []string {
+	for i, text := range texts {
+		if tone, err := signal.ParseTone(text); err == nil {
+			if dcs, ok := tone.DCS(); ok {
+				texts[i] = dcs.Canonical().String()
+			}
+		}
+	}
+	return texts
 }
 
 // FS makes a file system of the files of a plan.
