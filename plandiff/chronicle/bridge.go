@@ -7,25 +7,28 @@ import (
 )
 
 // arrive gives what is known of a commit. Where commits that changed nothing of
-// the plan stand between it and its nearest visited descendant, they are read, so
-// that what is followed reaches the right branch.
+// the plan stand between it and its nearest visited descendants, they are read, so
+// that what is followed reaches the right branch: by way of all of them, and not of
+// the first alone.
 func (w *walker) arrive(c history.Commit) (*line, error) {
-	for {
-		if l, ok := w.lines[c.Hash]; ok {
-			delete(w.lines, c.Hash)
-			return l, nil
-		}
-		if !w.follows {
-			return &line{}, nil
-		}
+	for w.follows {
 		bridged, err := w.bridge(c)
 		if err != nil {
 			return nil, err
 		}
 		if !bridged {
-			return w.anywhere(), nil
+			break
 		}
 	}
+	l, ok := w.lines[c.Hash]
+	switch {
+	case ok:
+		delete(w.lines, c.Hash)
+		return l, nil
+	case !w.follows:
+		return &line{}, nil
+	}
+	return w.anywhere(), nil
 }
 
 // anywhere takes every line for one that may lead here, which shows too much
@@ -39,15 +42,22 @@ func (w *walker) anywhere() *line {
 }
 
 // bridge takes one commit that is not going to be visited out of the lines, and
-// puts its parents in. It tells whether there was one.
+// puts its parents in. It tells whether there was one. Where c is known already, older
+// ones are left for later: none of them leads to c.
 func (w *walker) bridge(c history.Commit) (bool, error) {
+	_, known := w.lines[c.Hash]
 	var waiting []history.Commit
 	for hash := range w.lines {
+		if hash == c.Hash {
+			continue
+		}
 		h, err := w.repo.Commit(w.ctx, hash)
 		if err != nil {
 			return false, err
 		}
-		waiting = append(waiting, h)
+		if !known || !h.Committed.Before(c.Committed) {
+			waiting = append(waiting, h)
+		}
 	}
 	slices.SortFunc(waiting, func(a, b history.Commit) int { return b.Committed.Compare(a.Committed) })
 	for _, h := range waiting {

@@ -99,6 +99,20 @@ func TestTraceThroughAMerge(t *testing.T) {
 		"tone sent 103.5 < : begin")
 }
 
+// A commit is reached by way of all branches, also where one of them, which nothing is followed
+// on, comes there first, past commits that changed nothing of the plan.
+func TestTraceByTheLaterWay(t *testing.T) {
+	s := newStory()
+	base := s.commit("begin", map[string]string{"club/plan.yaml": head})
+	ridge := s.commit("ridge", map[string]string{"club/r.yaml": repeater("ridge", "444.325", "")}, base)
+	left := s.commit("words", map[string]string{"README": "x"}, ridge)
+	left = s.commit("elsewhere", map[string]string{"club/g.yaml": "groups: {town: {id: 5}}"}, left)
+	right := s.commit("more words", map[string]string{"README": "y"}, ridge)
+	s.commit("merge", map[string]string{"club/g.yaml": "groups: {town: {id: 6}}"}, left, right)
+	repo, r := s.open(t, "club")
+	has(t, traced(t, repo, r, "ridge"), "key ridge < : ridge", "output 444.325 < : ridge")
+}
+
 // A record that moved to another file, or with its plan to another folder, and
 // one that passed through a time when the plan could not be read.
 func TestTraceThroughMoves(t *testing.T) {
