@@ -106,7 +106,7 @@ func TestAmendIsParse(t *testing.T) {
 			f, old = amendsAlike(t, plan.RootFile, f, old, new), new
 		}
 	})
-	if amended < 10 {
+	if amended < 10 && !testing.Short() { // which draws a fifth as often
 		t.Errorf("%d versions could be read apart", amended)
 	}
 }
