@@ -14,40 +14,23 @@ type Mentions map[string]int
 func (m Mentions) Add(r Record) { m.count(r, 1) }
 
 func (m Mentions) count(r Record, n int) {
-	s := SectionOf(r.Thing().Kind)
-	for i := range s.Fields {
-		f := &s.Fields[i]
-		if f.Ref == NoRef {
-			continue
+	SectionOf(r.Thing().Kind).mentioned(r, func(key string) {
+		if m[key] += n; m[key] == 0 {
+			delete(m, key)
 		}
-		f.each(r, func(text string, _ Place) {
-			for part := range strings.FieldsFuncSeq(strings.TrimPrefix(text, zonePrefix), apart) {
-				if m[part] += n; m[part] == 0 {
-					delete(m, part)
-				}
-			}
-		})
-	}
+	})
 }
 
 // RefersTo reports whether a record of the plan refers to one of these keys, as Mentions counts.
 func (p *Plan) RefersTo(keys map[string]bool) bool {
 	found := false
-	look := func(text string, _ Place) {
-		for part := range strings.FieldsFuncSeq(strings.TrimPrefix(text, zonePrefix), apart) {
-			found = found || keys[part]
-		}
-	}
+	look := func(key string) { found = found || keys[key] }
 	for _, s := range sections() {
-		refs := slices.DeleteFunc(fieldsOf(s), func(f *Field) bool { return f.Ref == NoRef })
-		if len(refs) == 0 {
+		if !slices.ContainsFunc(s.Fields, func(f Field) bool { return f.Ref != NoRef }) {
 			continue
 		}
 		for _, r := range s.all(p) {
-			for _, f := range refs {
-				f.each(r, look)
-			}
-			if found {
+			if s.mentioned(r, look); found {
 				return true
 			}
 		}
@@ -55,12 +38,19 @@ func (p *Plan) RefersTo(keys map[string]bool) bool {
 	return false
 }
 
-func fieldsOf(s *Section) []*Field {
-	fields := make([]*Field, len(s.Fields))
+// mentioned hands over each key that a record refers to.
+func (s *Section) mentioned(r Record, take func(key string)) {
 	for i := range s.Fields {
-		fields[i] = &s.Fields[i]
+		f := &s.Fields[i]
+		if f.Ref == NoRef {
+			continue
+		}
+		f.each(r, func(text string, _ Place) {
+			for key := range strings.FieldsFuncSeq(strings.TrimPrefix(text, zonePrefix), apart) {
+				take(key)
+			}
+		})
 	}
-	return fields
 }
 
 // apart tells the characters that stand between keys in a reference.
