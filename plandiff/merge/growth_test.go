@@ -5,52 +5,21 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	"passband.example/plandiff/generate"
 	"passband.example/plandiff/merge"
+	"passband.example/plandiff/plan/plantest"
 )
 
-// steepest is how many times as long ten times as much may take. Work that grows with
-// the number itself takes 10 to 12 times as long, caches and collector included; with
-// its square, 100 times.
-const steepest = 30
-
 // TestGrowth holds a merge to growing with the size of the plan and no faster, whatever
-// the two sides did to it. As TestGrowth in review/rules it compares ten runs of a size
-// with one of ten times the size, in turns, so that how busy or fast the machine is
-// makes no difference; the best of a few turns counts.
+// the two sides did to it.
 func TestGrowth(t *testing.T) {
 	for _, c := range growing {
 		t.Run(c.name, func(t *testing.T) {
 			small, large := c.sides(c.size/10), c.sides(c.size)
-			best := 0.0
-			for range 4 {
-				few := timed(func() {
-					for range 10 {
-						merges(t, small)
-					}
-				})
-				many := timed(func() { merges(t, large) })
-				if times := 10 * float64(many) / float64(few); best == 0 || times < best {
-					best = times
-				}
-				if best <= steepest {
-					break
-				}
-			}
-			t.Logf("%d instead of %d take %.1f times as long", c.size, c.size/10, best)
-			if best > steepest {
-				t.Errorf("(%s) %d instead of %d take %.0f times as long", c.why, c.size, c.size/10, best)
-			}
+			plantest.Grows(t, c.why, c.size, func() { merges(t, small) }, func() { merges(t, large) })
 		})
 	}
-}
-
-func timed(run func()) time.Duration {
-	start := time.Now()
-	run()
-	return time.Since(start)
 }
 
 // A three is a plan and what two people made of it.

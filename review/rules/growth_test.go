@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"passband.example/plandiff"
 	"passband.example/plandiff/plan"
@@ -17,46 +16,15 @@ import (
 	"passband.example/review/rules"
 )
 
-// steepest is how many times as long ten times as much may take. Work that grows with
-// the number itself takes 10 to 12 times as long, caches and collector included; with
-// its square, 100 times.
-const steepest = 30
-
 // TestGrowth holds what a review does to growing with the size of the plan and no
-// faster, for plans and edits that are large in each way that a plan can be. It compares
-// ten runs of a size with one of ten times the size, in turns, so that how busy or fast
-// the machine is makes no difference; the best of a few turns counts.
+// faster, for plans and edits that are large in each way that a plan can be.
 func TestGrowth(t *testing.T) {
 	for _, c := range growing {
 		t.Run(c.name, func(t *testing.T) {
 			small, large := c.pair(c.size/10), c.pair(c.size)
-			best := 0.0
-			for range 4 {
-				few := timed(func() {
-					for range 10 {
-						pipeline(t, small)
-					}
-				})
-				many := timed(func() { pipeline(t, large) })
-				if times := 10 * float64(many) / float64(few); best == 0 || times < best {
-					best = times
-				}
-				if best <= steepest {
-					break
-				}
-			}
-			t.Logf("%d instead of %d take %.1f times as long", c.size, c.size/10, best)
-			if best > steepest {
-				t.Errorf("(%s) %d instead of %d take %.0f times as long", c.why, c.size, c.size/10, best)
-			}
+			plantest.Grows(t, c.why, c.size, func() { pipeline(t, small) }, func() { pipeline(t, large) })
 		})
 	}
-}
-
-func timed(run func()) time.Duration {
-	start := time.Now()
-	run()
-	return time.Since(start)
 }
 
 // revisions are the texts of two plans.
