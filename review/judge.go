@@ -151,16 +151,17 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 		v.Skipped = "the rules did not run, since part of the plan could not be read (" + strings.Join(unread, ", ") + ")"
 		return v, nil
 	}
-	found := j.run(x, c)
+	on := slices.DeleteFunc(slices.Clone(j.rules), func(r *Rule) bool {
+		severity, _ := j.policy.SeverityOf(r)
+		return severity == Off || r.Run == nil
+	})
+	found := j.run(on, x, c)
 	if err := j.ctx.Err(); err != nil {
 		return nil, err // some rules may have stopped half-way
 	}
-	for i, r := range j.rules {
+	v.Rules = len(on)
+	for i, r := range on {
 		severity, eased := j.policy.SeverityOf(r)
-		if severity == Off || r.Run == nil {
-			continue
-		}
-		v.Rules++
 		for _, f := range found[i] {
 			f.Rule, f.Severity, f.Eased = r.ID, severity, eased
 			j.file(v, f)
@@ -169,21 +170,18 @@ func (j *judge) check(x *plan.Expansion, c *plandiff.Comparison) (*Verdict, erro
 	return v, nil
 }
 
-// run gives what each rule finds. As many run at a time as there are processors.
-func (j *judge) run(x *plan.Expansion, c *plandiff.Comparison) [][]Finding {
-	found := make([][]Finding, len(j.rules))
+// run gives what each of some rules finds. As many run at a time as there are processors.
+func (j *judge) run(rules []*Rule, x *plan.Expansion, c *plandiff.Comparison) [][]Finding {
+	found := make([][]Finding, len(rules))
 	all := &shared{done: make(map[any]*once)}
 	var next atomic.Int64
 	var workers sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		workers.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(j.rules) && j.ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				if severity, _ := j.policy.SeverityOf(j.rules[i]); severity == Off || j.rules[i].Run == nil {
-					continue
-				}
+			for i := int(next.Add(1)) - 1; i < len(rules) && j.ctx.Err() == nil; i = int(next.Add(1)) - 1 {
 				pass := &Pass{Context: j.ctx, Plan: x.Plan, Expansion: x, Date: j.today, Rules: j.rules, Comparison: c, shared: all}
 				pass.report = func(f Finding) { found[i] = append(found[i], f) }
-				j.rules[i].Run(pass)
+				rules[i].Run(pass)
 			}
 		})
 	}
