@@ -10,7 +10,7 @@ func (v *view) html() *h.Node {
 	return h.El("html", h.Attr("lang", "en"),
 		h.El("head",
 			h.El("meta", h.Attr("charset", "utf-8")),
-			h.El("meta", h.Attr("http-equiv", "Content-Security-Policy"), h.Attr("content", policy())),
+			h.Policy(style, script),
 			h.El("meta", h.Attr("name", "viewport"), h.Attr("content", "width=device-width, initial-scale=1")),
 			h.El("meta", h.Attr("name", "color-scheme"), h.Attr("content", "light dark")),
 			h.El("meta", h.Attr("name", "referrer"), h.Attr("content", "no-referrer")),

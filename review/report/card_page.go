@@ -1,21 +1,16 @@
 package report
 
 import (
-	"crypto/sha256"
-	"encoding/base64"
-
 	h "passband.example/review/markup"
 )
 
 // page is the cards as a document of HTML. What stands on a face is [Visible] already, and
 // isolated from what stands around it, whichever way it is written.
 func (s *Cards) page(sheets [][]*face) *h.Node {
-	hash := sha256.Sum256([]byte(cardStyle))
-	policy := "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(hash[:]) + "'; base-uri 'none'; form-action 'none'"
 	return h.El("html", h.Attr("lang", "en"),
 		h.El("head",
 			h.El("meta", h.Attr("charset", "utf-8")),
-			h.El("meta", h.Attr("http-equiv", "Content-Security-Policy"), h.Attr("content", policy)),
+			h.Policy(cardStyle),
 			h.El("meta", h.Attr("name", "viewport"), h.Attr("content", "width=device-width, initial-scale=1")),
 			h.El("meta", h.Attr("name", "color-scheme"), h.Attr("content", "light")),
 			h.El("title", h.Text(Visible("Cards of "+s.planName()))),
