@@ -3,7 +3,6 @@ package rewrite
 import (
 	"context"
 	"fmt"
-	"io/fs"
 	"maps"
 	"slices"
 
@@ -112,17 +111,7 @@ func (e *editor) verify(texts map[string][]byte) error {
 
 // Load reads a plan from its files in memory.
 func Load(files map[string][]byte) (*plan.Plan, error) {
-	loaded := LoadEach(files)
-	return loaded[0].Plan, loaded[0].Err
-}
-
-// LoadEach reads several plans, what they have in common once: see plan.LoadEach.
-func LoadEach(all ...map[string][]byte) []plan.Loaded {
-	plans := make([]fs.FS, len(all))
-	for i, files := range all {
-		plans[i] = memory.Texts(files)
-	}
-	return plan.LoadEach(context.Background(), plans...)
+	return plan.Load(context.Background(), memory.Texts(files))
 }
 
 // names gives the names of files, sorted.
